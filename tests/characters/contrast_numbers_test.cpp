@@ -13,12 +13,12 @@
 namespace keydrift {
 namespace {
 
-struct Leads {
+struct TwoLeads {
   char const* first;
   char const* second;
 };
 
-std::vector<Finding> findings_of(Leads const& leads) {
+std::vector<Finding> findings_of_two(TwoLeads const& leads) {
   auto edition =
       test::make_edition("key.txt", {{"1", {{leads.first, "Aus bus"}, {leads.second, "Cus dus"}}}});
   auto findings = read_statements(edition, {});
@@ -28,15 +28,15 @@ std::vector<Finding> findings_of(Leads const& leads) {
   return findings;
 }
 
-class ContrastsOfNumbers : public testing::TestWithParam<Leads> {};
+class ContrastsOfNumbers : public testing::TestWithParam<TwoLeads> {};
 
 TEST_P(ContrastsOfNumbers, AreNotDenied) {
-  for (auto const& finding : findings_of(GetParam())) {
+  for (auto const& finding : findings_of_two(GetParam())) {
     EXPECT_EQ(finding.severity, Severity::information) << to_text(finding);
   }
 }
 
-constexpr Leads kContrasts[]{
+constexpr TwoLeads kContrasts[]{
     {"Vertebrae 24 (10 + 14); D. XII, 14–16; A. III, 8",
      "Vertebrae 25 (11 + 14); D. X, 11–12; A. III, 7"},
     {"Scutum with 2 + 3 dorsocentral bristles, 1 + 1 acrostichals",
@@ -66,7 +66,7 @@ constexpr Leads kContrasts[]{
 INSTANTIATE_TEST_SUITE_P(Contrast, ContrastsOfNumbers, testing::ValuesIn(kContrasts));
 
 TEST(ContrastsOfFigures, AreARemark) {
-  auto const findings = findings_of({"Genitalia as in Fig. 12", "Genitalia as in Fig. 14"});
+  auto const findings = findings_of_two({"Genitalia as in Fig. 12", "Genitalia as in Fig. 14"});
   ASSERT_EQ(findings.size(), 1U);
   EXPECT_EQ(to_text(findings[0]),
             "key.txt:2:1: information: leads 1a and 1b contrast in their figures alone "
@@ -77,13 +77,13 @@ TEST(ContrastsOfFigures, AreARemark) {
 }
 
 TEST(ContrastsOfFigures, NeedFiguresOnBothSides) {
-  auto const findings = findings_of({"Legs black (Fig. 1)", "Legs black"});
+  auto const findings = findings_of_two({"Legs black (Fig. 1)", "Legs black"});
   ASSERT_EQ(findings.size(), 1U);
   EXPECT_EQ(findings[0].severity, Severity::error);
 }
 
 TEST(ContrastsOfNumbersWithoutUnit, ShowWhereTheyOverlap) {
-  auto const findings = findings_of({"Carapace length 1.8–2.4", "Carapace length 2.2–3.1"});
+  auto const findings = findings_of_two({"Carapace length 1.8–2.4", "Carapace length 2.2–3.1"});
   ASSERT_EQ(findings.size(), 1U);
   EXPECT_EQ(findings[0].code, "overlapping-ranges");
 }

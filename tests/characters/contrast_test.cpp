@@ -73,7 +73,7 @@ Atom atom_of(std::string const& text) {
 
 // Statements of a lead, joined by "; ": "usually X" is hedged, "X except A & B" excepted,
 // "note X" noted, "male: X" limited, "X or Y" an either-or.
-std::vector<Statement> statements_of(std::string const& text, Place place) {
+std::vector<Statement> statements_in(std::string const& text, Place place) {
   std::vector<Statement> statements;
   if (text.empty()) return statements;
   std::uint32_t column = 1;
@@ -109,39 +109,40 @@ std::vector<Statement> statements_of(std::string const& text, Place place) {
 Edition key_of(std::vector<test::CoupletSketch> const& couplets) {
   auto edition = test::make_edition("key.txt", couplets);
   for (auto& couplet : edition.couplets) {
-    for (auto& lead : couplet.leads) lead.statements = statements_of(lead.text, lead.place);
+    for (auto& lead : couplet.leads) lead.statements = statements_in(lead.text, lead.place);
   }
   return edition;
 }
 
 // One couplet of two leads.
-Edition pair_of(std::string const& a, std::string const& b) {
+Edition contrasted_pair(std::string const& a, std::string const& b) {
   return key_of({{"1", {{a, "Aus bus"}, {b, "Cus dus"}}}});
 }
 
-std::string told(std::vector<Finding> const& findings) {
+std::string told_contrasts(std::vector<Finding> const& findings) {
   std::string text;
   for (auto const& finding : findings) text += to_text(finding);
   return text;
 }
-std::string told(Edition const& edition, ContrastOptions const& options = {}) {
-  return told(proof_contrast(edition, KeyGraph{edition}, options));
+std::string told_contrasts(Edition const& edition, ContrastOptions const& options = {}) {
+  return told_contrasts(proof_contrast(edition, KeyGraph{edition}, options));
 }
 std::set<std::string> codes(Edition const& edition) {
   std::set<std::string> found;
   for (auto const& finding : proof_contrast(edition, KeyGraph{edition})) found.insert(finding.code);
   return found;
 }
-using Codes = std::set<std::string>;
+using CodeSet = std::set<std::string>;
 
 TEST(Contrast, FindsNothingInACoupletThatContrasts) {
-  EXPECT_EQ(told(pair_of("beak=bifid; len=..5 mm", "beak=entire; len=>5 mm")), "");
-  EXPECT_EQ(told(pair_of("beak=bifid", "beak!=bifid")), "");
-  EXPECT_EQ(told(pair_of("stamens=2|4 1", "stamens=3|5 1")), "");
+  EXPECT_EQ(told_contrasts(contrasted_pair("beak=bifid; len=..5 mm", "beak=entire; len=>5 mm")),
+            "");
+  EXPECT_EQ(told_contrasts(contrasted_pair("beak=bifid", "beak!=bifid")), "");
+  EXPECT_EQ(told_contrasts(contrasted_pair("stamens=2|4 1", "stamens=3|5 1")), "");
 }
 
 TEST(Contrast, WarnsOfACharacterStatedInOneLeadOnly) {
-  EXPECT_EQ(told(pair_of("beak=bifid; glume=pale", "beak=entire")),
+  EXPECT_EQ(told_contrasts(contrasted_pair("beak=bifid; glume=pale", "beak=entire")),
             "key.txt:1:13: warning: lead 1a says \"glume=pale\", but lead 1b does not say how it "
             "is there [one-sided]\n"
             "  glume=pale\n"
@@ -150,18 +151,18 @@ TEST(Contrast, WarnsOfACharacterStatedInOneLeadOnly) {
 
 TEST(Contrast, OnlyMentionsAOneSidedCharacterWhereSeveralOthersExclude) {
   auto const findings = proof_contrast(
-      pair_of("beak=bifid; hair=none; glume=pale", "beak=entire; hair=dense"),
-      KeyGraph{pair_of("beak=bifid; hair=none; glume=pale", "beak=entire; hair=dense")});
+      contrasted_pair("beak=bifid; hair=none; glume=pale", "beak=entire; hair=dense"),
+      KeyGraph{contrasted_pair("beak=bifid; hair=none; glume=pale", "beak=entire; hair=dense")});
   ASSERT_EQ(findings.size(), 1U);
   EXPECT_EQ(findings[0].code, "one-sided");
   EXPECT_EQ(findings[0].severity, Severity::information);
 }
 
 TEST(Contrast, AdvisesALexiconWhereTheWordsWereNotUnderstood) {
-  auto edition = pair_of("beak=bifid; ~x=x", "beak=entire");
+  auto edition = contrasted_pair("beak=bifid; ~x=x", "beak=entire");
   edition.couplets[0].leads[0].statements[1].origin = Origin::opaque;
   EXPECT_EQ(
-      told(edition),
+      told_contrasts(edition),
       "key.txt:1:13: warning: lead 1a says \"~x=x\", but lead 1b does not say how it is there "
       "[one-sided]\n"
       "  ~x=x\n"
@@ -170,30 +171,30 @@ TEST(Contrast, AdvisesALexiconWhereTheWordsWereNotUnderstood) {
 }
 
 TEST(Contrast, TakesStatementsOfOneBeginningForAnswersWhereOneWasNotUnderstood) {
-  auto edition = pair_of("beak=bifid; ~x=y", "beak=entire; stem=three");
+  auto edition = contrasted_pair("beak=bifid; ~x=y", "beak=entire; stem=three");
   auto& left = edition.couplets[0].leads[0].statements[1];
   auto& right = edition.couplets[0].leads[1].statements[1];
   left.text = "stems round";
   right.text = "the stem three-sided";
-  EXPECT_EQ(codes(edition), Codes{"one-sided"});
+  EXPECT_EQ(codes(edition), CodeSet{"one-sided"});
   left.origin = Origin::opaque;
-  EXPECT_EQ(codes(edition), Codes{});
+  EXPECT_EQ(codes(edition), CodeSet{});
   left.text = "stamens round";
-  EXPECT_EQ(codes(edition), Codes{"one-sided"});
+  EXPECT_EQ(codes(edition), CodeSet{"one-sided"});
 }
 
 TEST(Contrast, KnowsFromTheLexiconThatACharacterIsInapplicableInTheOtherLead) {
-  auto const edition = pair_of("beak=present; tip=bifid", "beak=absent");
-  EXPECT_EQ(codes(edition), Codes{"one-sided"});
+  auto const edition = contrasted_pair("beak=present; tip=bifid", "beak=absent");
+  EXPECT_EQ(codes(edition), CodeSet{"one-sided"});
   Lexicon lexicon;
   lexicon.characters.push_back({.id = "beak"});
   lexicon.characters.push_back({.id = "tip"});
   lexicon.characters.back().applicable_if = Applicability{"beak", {"present"}};
-  EXPECT_EQ(told(edition, {.lexicon = &lexicon}), "");
+  EXPECT_EQ(told_contrasts(edition, {.lexicon = &lexicon}), "");
 }
 
 TEST(Contrast, WarnsOfTheSameStateInBothLeads) {
-  EXPECT_EQ(told(pair_of("beak=bifid; glume=pale", "beak=entire; glume=pale")),
+  EXPECT_EQ(told_contrasts(contrasted_pair("beak=bifid; glume=pale", "beak=entire; glume=pale")),
             "key.txt:2:14: warning: leads 1a and 1b say the same: \"glume=pale\" and "
             "\"glume=pale\" [same-state]\n"
             "  glume=pale\n"
@@ -203,7 +204,7 @@ TEST(Contrast, WarnsOfTheSameStateInBothLeads) {
 
 TEST(Contrast, WarnsOfAStateThatBothLeadsAllow) {
   EXPECT_EQ(
-      told(pair_of("flower=blue|red", "flower=blue|green")),
+      told_contrasts(contrasted_pair("flower=blue|red", "flower=blue|green")),
       "key.txt:2:1: warning: \"flower=blue|red\" of lead 1a and \"flower=blue|green\" of lead 1b "
       "both allow \"blue\" [shared-state]\n"
       "  flower=blue|green\n"
@@ -212,7 +213,7 @@ TEST(Contrast, WarnsOfAStateThatBothLeadsAllow) {
 }
 
 TEST(Contrast, WarnsOfOverlappingRangesWithTheNumbers) {
-  EXPECT_EQ(told(pair_of("len=1.5..2.7 mm", "len=2.2..3.5 mm")),
+  EXPECT_EQ(told_contrasts(contrasted_pair("len=1.5..2.7 mm", "len=2.2..3.5 mm")),
             "key.txt:2:1: warning: \"len=1.5..2.7 mm\" of lead 1a and \"len=2.2..3.5 mm\" of lead "
             "1b both take in 2.2–2.7 mm [overlapping-ranges]\n"
             "  len=2.2..3.5 mm\n"
@@ -221,12 +222,12 @@ TEST(Contrast, WarnsOfOverlappingRangesWithTheNumbers) {
 }
 
 TEST(Contrast, CountsACommonEndPointAsOverlapUnlessOneSideIsStrict) {
-  EXPECT_EQ(codes(pair_of("len=3..5 mm", "len=5..8 mm")), Codes{"overlapping-ranges"});
-  EXPECT_EQ(codes(pair_of("len=3..5 mm", "len=>5 mm")), Codes{});
+  EXPECT_EQ(codes(contrasted_pair("len=3..5 mm", "len=5..8 mm")), CodeSet{"overlapping-ranges"});
+  EXPECT_EQ(codes(contrasted_pair("len=3..5 mm", "len=>5 mm")), CodeSet{});
 }
 
 TEST(Contrast, OnlyMentionsOverlapOfExtremes) {
-  EXPECT_EQ(told(pair_of("len=1..4(6) mm", "len=(5)7..9 mm")),
+  EXPECT_EQ(told_contrasts(contrasted_pair("len=1..4(6) mm", "len=(5)7..9 mm")),
             "key.txt:2:1: information: the extremes of \"len=1..4(6) mm\" of lead 1a and of "
             "\"len=(5)7..9 mm\" of lead 1b both take in 5–6 mm [overlapping-extremes]\n"
             "  len=(5)7..9 mm\n"
@@ -235,7 +236,7 @@ TEST(Contrast, OnlyMentionsOverlapOfExtremes) {
 }
 
 TEST(Contrast, WarnsOfAGapBetweenRangesWithTheNumbers) {
-  EXPECT_EQ(told(pair_of("len=20..30 mm", "len=60..70 mm")),
+  EXPECT_EQ(told_contrasts(contrasted_pair("len=20..30 mm", "len=60..70 mm")),
             "key.txt:2:1: warning: what lies between 30 and 60 mm fits no lead: \"len=20..30 mm\" "
             "of lead 1a and \"len=60..70 mm\" of lead 1b [gapping-ranges]\n"
             "  len=60..70 mm\n"
@@ -243,7 +244,7 @@ TEST(Contrast, WarnsOfAGapBetweenRangesWithTheNumbers) {
 }
 
 TEST(Contrast, OnlyMentionsAGapOfTheLastPrintedDecimal) {
-  auto const edition = pair_of("len=..3.9 mm", "len=4.. mm");
+  auto const edition = contrasted_pair("len=..3.9 mm", "len=4.. mm");
   auto const findings = proof_contrast(edition, KeyGraph{edition});
   ASSERT_EQ(findings.size(), 1U);
   EXPECT_EQ(findings[0].code, "gapping-ranges");
@@ -251,9 +252,9 @@ TEST(Contrast, OnlyMentionsAGapOfTheLastPrintedDecimal) {
 }
 
 TEST(Contrast, SeesNoGapBetweenCountsThatFollowEachOther) {
-  EXPECT_EQ(codes(pair_of("stamens=2..4 1", "stamens=5..8 1")), Codes{});
-  EXPECT_EQ(codes(pair_of("stamens=..4 1", "stamens=>4 1")), Codes{});
-  EXPECT_EQ(told(pair_of("stamens=2..4 1", "stamens=6..8 1")),
+  EXPECT_EQ(codes(contrasted_pair("stamens=2..4 1", "stamens=5..8 1")), CodeSet{});
+  EXPECT_EQ(codes(contrasted_pair("stamens=..4 1", "stamens=>4 1")), CodeSet{});
+  EXPECT_EQ(told_contrasts(contrasted_pair("stamens=2..4 1", "stamens=6..8 1")),
             "key.txt:2:1: warning: exactly 5 fits no lead: \"stamens=2..4 1\" of lead 1a and "
             "\"stamens=6..8 1\" of lead 1b [gapping-ranges]\n"
             "  stamens=6..8 1\n"
@@ -265,17 +266,17 @@ TEST(Contrast, FillsAGapOfTwoLeadsByTheThird) {
                            {{"len=1..3 mm", "Aus bus"},
                             {"len=>6 mm", "Cus dus"},
                             {"len=>3 mm; hair=none", "Eus fus"}}}})),
-            (Codes{"one-sided", "overlapping-ranges"}));
+            (CodeSet{"one-sided", "overlapping-ranges"}));
 }
 
 TEST(Contrast, CallsACoupletWithoutContrastAnError) {
-  EXPECT_EQ(told(pair_of("beak=bifid", "glume=pale")),
+  EXPECT_EQ(told_contrasts(contrasted_pair("beak=bifid", "glume=pale")),
             "key.txt:2:1: error: leads 1a and 1b do not contrast: they have no character in common "
             "[no-contrast]\n"
             "  glume=pale\n"
             "  key.txt:1:1: lead 1a is here\n"
             "  say of one character how the leads differ in it\n");
-  EXPECT_EQ(told(pair_of("beak=bifid; note glume=pale", "beak=bifid")),
+  EXPECT_EQ(told_contrasts(contrasted_pair("beak=bifid; note glume=pale", "beak=bifid")),
             "key.txt:2:1: error: leads 1a and 1b do not contrast: they say the same of each "
             "character that they share [no-contrast]\n"
             "  beak=bifid\n"
@@ -284,19 +285,21 @@ TEST(Contrast, CallsACoupletWithoutContrastAnError) {
 }
 
 TEST(Contrast, LetsAnEitherOrContrast) {
-  EXPECT_EQ(codes(pair_of("beak=bifid or hair=none", "beak=entire; hair=dense")), Codes{});
-  EXPECT_EQ(codes(pair_of("beak=bifid or hair=none", "glume=pale")), Codes{"no-contrast"});
+  EXPECT_EQ(codes(contrasted_pair("beak=bifid or hair=none", "beak=entire; hair=dense")),
+            CodeSet{});
+  EXPECT_EQ(codes(contrasted_pair("beak=bifid or hair=none", "glume=pale")),
+            CodeSet{"no-contrast"});
 }
 
 TEST(Contrast, ComparesSexesApart) {
-  EXPECT_EQ(codes(pair_of("male: horn=long; beak=bifid", "male: horn=short; beak=entire")),
-            Codes{});
-  EXPECT_EQ(codes(pair_of("male: horn=long; beak=bifid", "horn=short; beak=entire")),
-            Codes{"one-sided"});
+  EXPECT_EQ(codes(contrasted_pair("male: horn=long; beak=bifid", "male: horn=short; beak=entire")),
+            CodeSet{});
+  EXPECT_EQ(codes(contrasted_pair("male: horn=long; beak=bifid", "horn=short; beak=entire")),
+            CodeSet{"one-sided"});
 }
 
 TEST(Contrast, ReportsLeadsThatRestOnHedges) {
-  EXPECT_EQ(told(pair_of("usually glume=pale", "usually glume=dark")),
+  EXPECT_EQ(told_contrasts(contrasted_pair("usually glume=pale", "usually glume=dark")),
             "key.txt:1:1: warning: lead 1a rests on hedged statements only, so nothing refutes it "
             "[hedged-only]\n"
             "  usually glume=pale\n"
@@ -305,26 +308,26 @@ TEST(Contrast, ReportsLeadsThatRestOnHedges) {
             "[hedged-only]\n"
             "  usually glume=dark\n"
             "  add a statement that holds without exception, or name the exceptions\n");
-  auto const edition = pair_of("usually glume=pale", "glume=dark");
+  auto const edition = contrasted_pair("usually glume=pale", "glume=dark");
   auto const findings = proof_contrast(edition, KeyGraph{edition});
   ASSERT_EQ(findings.size(), 1U);
   EXPECT_EQ(findings[0].severity, Severity::information);
 }
 
 TEST(Contrast, LeavesLeadsOfTheSameWordsAndWithoutWordsToTheProofOfStructure) {
-  EXPECT_EQ(codes(pair_of("beak=bifid", "beak=bifid")), Codes{});
-  EXPECT_EQ(codes(pair_of("beak=bifid", "")), Codes{});
+  EXPECT_EQ(codes(contrasted_pair("beak=bifid", "beak=bifid")), CodeSet{});
+  EXPECT_EQ(codes(contrasted_pair("beak=bifid", "")), CodeSet{});
 }
 
 TEST(Contrast, WarnsOfUnitsThatAreMissingOrMixed) {
-  EXPECT_EQ(told(pair_of("len=1..3 mm", "len=4..6")),
+  EXPECT_EQ(told_contrasts(contrasted_pair("len=1..3 mm", "len=4..6")),
             "key.txt:2:1: warning: lead 1b gives no unit in \"len=4..6\", and lead 1a measures the "
             "same in mm [unit-missing]\n"
             "  len=4..6\n"
             "  key.txt:1:1: lead 1a says \"len=1..3 mm\"\n"
             "  write the unit behind the number\n");
   EXPECT_EQ(
-      told(pair_of("angle=1..3 mm", "angle=4..6 °")),
+      told_contrasts(contrasted_pair("angle=1..3 mm", "angle=4..6 °")),
       "key.txt:2:1: warning: lead 1b measures in ° what lead 1a measures in mm [mixed-units]\n"
       "  angle=4..6 °\n"
       "  key.txt:1:1: lead 1a says \"angle=1..3 mm\"\n"
@@ -337,7 +340,7 @@ TEST(Contrast, FindsALeadThatNoSpecimenCanPass) {
   auto const edition = key_of({{"1", {{"beak=bifid", "2"}, {"beak=entire", "Aus bus"}}},
                                {"2", {{"hair=none", "3"}, {"hair=dense", "Cus dus"}}},
                                {"3", {{"beak=entire", "Eus fus"}, {"beak=bifid", "Gus hus"}}}});
-  EXPECT_EQ(told(edition),
+  EXPECT_EQ(told_contrasts(edition),
             "key.txt:5:1: error: no specimen can pass lead 3a: \"beak=entire\" contradicts "
             "\"beak=bifid\" of lead 1a above [dead-lead]\n"
             "  beak=entire\n"
@@ -354,7 +357,7 @@ TEST(Contrast, ReportsTheFirstDeadLeadAndNotAllBelowIt) {
   auto const edition = key_of({{"1", {{"beak=bifid", "2"}, {"beak=entire", "Aus bus"}}},
                                {"2", {{"beak=entire", "3"}, {"beak=oblique", "Cus dus"}}},
                                {"3", {{"beak=oblique", "Eus fus"}, {"beak=blunt", "Gus hus"}}}});
-  auto const text = told(edition);
+  auto const text = told_contrasts(edition);
   EXPECT_NE(text.find("lead 2a"), std::string::npos);
   EXPECT_NE(text.find("lead 2b"), std::string::npos);
   EXPECT_EQ(text.find("lead 3"), std::string::npos);
@@ -365,7 +368,7 @@ TEST(Contrast, CutsMeasurementsAlongARoute) {
       key_of({{"1", {{"len=..8 mm", "2"}, {"len=>8 mm", "Aus bus"}}},
               {"2", {{"len=5.. mm; a=x", "3"}, {"len=..4.9 mm; a=y", "Cus dus"}}},
               {"3", {{"len=9..12 mm; b=x", "Eus fus"}, {"len=4..8.5 mm; b=y", "Gus hus"}}}});
-  auto const text = told(edition);
+  auto const text = told_contrasts(edition);
   EXPECT_NE(text.find("no specimen can pass lead 3a: \"len=9..12 mm; b=x\""), 0U);
   EXPECT_NE(
       text.find("no specimen can pass lead 3a: \"len=9..12 mm\" contradicts \"len=..8 mm\" of "
@@ -383,10 +386,11 @@ TEST(Contrast, FindsAContradictionThatTakesTwoLeadsTogether) {
       key_of({{"1", {{"flower=blue|red", "2"}, {"flower=white", "Aus bus"}}},
               {"2", {{"flower=green|red|white", "3"}, {"flower=blue", "Cus dus"}}},
               {"3", {{"flower=blue|green", "Eus fus"}, {"flower=red", "Gus hus"}}}});
-  EXPECT_NE(told(edition).find("no specimen can pass lead 3a: \"flower=blue|green\" contradicts "
-                               "\"flower=green|red|white\" of lead 2a above [dead-lead]"),
+  EXPECT_NE(told_contrasts(edition).find(
+                "no specimen can pass lead 3a: \"flower=blue|green\" contradicts "
+                "\"flower=green|red|white\" of lead 2a above [dead-lead]"),
             std::string::npos)
-      << told(edition);
+      << told_contrasts(edition);
 }
 
 TEST(Contrast, CallsALeadDeadOnlyWhenEveryRouteContradictsIt) {
@@ -396,8 +400,8 @@ TEST(Contrast, CallsALeadDeadOnlyWhenEveryRouteContradictsIt) {
                    {"3", {{"beak=entire", "4"}, {"beak=blunt", "Aus cus"}}},
                    {"4", {{last, "Cus dus"}, {"beak=bifid", "Eus fus"}}}});
   };
-  EXPECT_EQ(codes(reticulate("beak=entire")), Codes{});
-  EXPECT_EQ(told(reticulate("beak=blunt")),
+  EXPECT_EQ(codes(reticulate("beak=entire")), CodeSet{});
+  EXPECT_EQ(told_contrasts(reticulate("beak=blunt")),
             "key.txt:7:1: error: no specimen can pass lead 4a: \"beak=blunt\" contradicts "
             "\"beak=bifid\" of lead 2a above, and every other route bars it too [dead-lead]\n"
             "  beak=blunt\n"
@@ -410,11 +414,11 @@ TEST(Contrast, ForgetsWhereRoutesMeetWhatOneOfThemLeavesOpen) {
   EXPECT_EQ(codes(key_of({{"1", {{"a=x", "2"}, {"a=y", "3"}}},
                           {"2", {{"beak=bifid", "3"}, {"beak=blunt", "Aus bus"}}},
                           {"3", {{"beak=entire", "Cus dus"}, {"beak=bifid", "Eus fus"}}}})),
-            Codes{});
+            CodeSet{});
 }
 
 TEST(Contrast, FindsAContradictionWithinOneLead) {
-  EXPECT_EQ(told(pair_of("beak=bifid; a=x; beak=entire", "beak=blunt; a=y")),
+  EXPECT_EQ(told_contrasts(contrasted_pair("beak=bifid; a=x; beak=entire", "beak=blunt; a=y")),
             "key.txt:1:18: error: no specimen can pass lead 1a: \"beak=entire\" contradicts "
             "\"beak=bifid\" of the same lead [dead-lead]\n"
             "  beak=entire\n"
@@ -423,8 +427,8 @@ TEST(Contrast, FindsAContradictionWithinOneLead) {
 }
 
 TEST(Contrast, CallsLeadsThatContradictThemselvesNotTheSame) {
-  EXPECT_EQ(codes(pair_of("stamens=2 1; stamens=5 1", "stamens=3 1; stamens=6 1")),
-            (Codes{"dead-lead", "dead-lead"}));
+  EXPECT_EQ(codes(contrasted_pair("stamens=2 1; stamens=5 1", "stamens=3 1; stamens=6 1")),
+            (CodeSet{"dead-lead", "dead-lead"}));
 }
 
 TEST(Contrast, BuildsOnNothingThatIsNotFirm) {
@@ -444,8 +448,8 @@ TEST(Contrast, ClaimsOfWordsNotUnderstoodOnlyThatTheLeadsOfACoupletDiffer) {
     return key_of({{"1", {{"~nut=smooth-or-ridged", "2"}, {"~nut=pitted", "Aus bus"}}},
                    {"2", {{"~nut=" + below, "Cus dus"}, {"~nut=ridged", "Eus fus"}}}});
   };
-  EXPECT_EQ(codes(key("smooth")), Codes{});
-  EXPECT_EQ(told(key("pitted")),
+  EXPECT_EQ(codes(key("smooth")), CodeSet{});
+  EXPECT_EQ(told_contrasts(key("pitted")),
             "key.txt:3:1: error: no specimen can pass lead 2a: \"~nut=pitted\" contradicts "
             "\"~nut=smooth-or-ridged\" of lead 1a above [dead-lead]\n"
             "  ~nut=pitted\n"
@@ -621,12 +625,12 @@ Edition with_exception(std::string const& group) {
 TEST(Contrast, AcceptsExceptionsForGroupsBelowTheLead) {
   for (auto const* group : {"Cus albus", "C. albus", "Cus", "cus", "some Cus species", "Eus fus",
                             "Cus alba", "albus", "C. albus & Eus"}) {
-    EXPECT_EQ(codes(with_exception(group)), Codes{}) << group;
+    EXPECT_EQ(codes(with_exception(group)), CodeSet{}) << group;
   }
 }
 
 TEST(Contrast, WarnsOfAnExceptionForAGroupThatKeysOutElsewhere) {
-  EXPECT_EQ(told(with_exception("A. bus")),
+  EXPECT_EQ(told_contrasts(with_exception("A. bus")),
             "key.txt:1:1: warning: lead 1a makes an exception for \"A. bus\", but \"Aus bus\" does "
             "not key out below it [exception-not-below]\n"
             "  beak=bifid except A. bus\n"
@@ -635,7 +639,7 @@ TEST(Contrast, WarnsOfAnExceptionForAGroupThatKeysOutElsewhere) {
 }
 
 TEST(Contrast, WarnsOfAnExceptionForAnUnknownGroup) {
-  EXPECT_EQ(told(with_exception("Zus")),
+  EXPECT_EQ(told_contrasts(with_exception("Zus")),
             "key.txt:1:1: warning: lead 1a makes an exception for \"Zus\", which this key does not "
             "key out [exception-unknown-group]\n"
             "  beak=bifid except Zus\n"
@@ -644,7 +648,8 @@ TEST(Contrast, WarnsOfAnExceptionForAnUnknownGroup) {
 
 TEST(Contrast, AsksTheGivenNamesForTheMembersOfAGroup) {
   auto const edition = with_exception("Oldname");
-  EXPECT_EQ(told(edition, {.members = [](std::string_view) { return std::vector{TaxonId{1}}; }}),
+  EXPECT_EQ(told_contrasts(edition,
+                           {.members = [](std::string_view) { return std::vector{TaxonId{1}}; }}),
             "");
 }
 

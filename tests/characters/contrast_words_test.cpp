@@ -25,32 +25,32 @@ Edition read(std::vector<CoupletSketch> const& couplets, Lexicon const& lexicon 
 }
 
 // One couplet of two leads.
-Edition pair_of(std::string const& a, std::string const& b) {
+Edition worded_pair(std::string const& a, std::string const& b) {
   return read({{"1", {{a, "Aus bus"}, {b, "Cus dus"}}}});
 }
 
-std::vector<Finding> findings_of(Edition const& edition, ContrastOptions const& options,
-                                 std::string const& code) {
+std::vector<Finding> findings_of_code(Edition const& edition, ContrastOptions const& options,
+                                      std::string const& code) {
   auto findings = proof_contrast(edition, KeyGraph{edition}, options);
   std::erase_if(findings, [&](Finding const& finding) { return finding.code != code; });
   return findings;
 }
-std::string told(Edition const& edition, std::string const& code,
-                 ContrastOptions const& options = {}) {
+std::string told_of_code(Edition const& edition, std::string const& code,
+                         ContrastOptions const& options = {}) {
   std::string text;
-  for (auto const& finding : findings_of(edition, options, code)) text += to_text(finding);
+  for (auto const& finding : findings_of_code(edition, options, code)) text += to_text(finding);
   return text;
 }
 std::string style(Edition const& edition, std::string const& code,
                   Lexicon const* lexicon = nullptr) {
-  return told(edition, code, {.lexicon = lexicon, .members = {}, .style = true});
+  return told_of_code(edition, code, {.lexicon = lexicon, .members = {}, .style = true});
 }
 
 // --- comparisons -------------------------------------------------------------------------------
 
 TEST(Comparisons, WithNothingNeedASecondSpecimen) {
   EXPECT_EQ(
-      told(pair_of("Body larger", "Body smaller"), "needs-second-specimen"),
+      told_of_code(worded_pair("Body larger", "Body smaller"), "needs-second-specimen"),
       "key.txt:1:1: warning: \"Body larger\" of lead 1a compares with nothing, so that it takes "
       "a second specimen to tell [needs-second-specimen]\n"
       "  Body larger\n"
@@ -59,10 +59,10 @@ TEST(Comparisons, WithNothingNeedASecondSpecimen) {
       "a second specimen to tell [needs-second-specimen]\n"
       "  Body smaller\n"
       "  give a measure, or say what it is compared with\n");
-  EXPECT_EQ(
-      findings_of(pair_of("Legs more robust", "Legs less robust"), {}, "needs-second-specimen")
-          .size(),
-      2U);
+  EXPECT_EQ(findings_of_code(worded_pair("Legs more robust", "Legs less robust"), {},
+                             "needs-second-specimen")
+                .size(),
+            2U);
 }
 
 TEST(Comparisons, AreNotReportedWhereTheySayWithWhat) {
@@ -73,7 +73,7 @@ TEST(Comparisons, AreNotReportedWhereTheySayWithWhat) {
            {"Beak twice as long as wide", "Beak as long as wide"},
            {"Leaves larger, 5–7 cm long", "Leaves smaller, 2–3 cm long"},
            {"Stamens five or more", "Stamens four or fewer"}}) {
-    EXPECT_EQ(told(pair_of(a, b), "needs-second-specimen"), "") << a;
+    EXPECT_EQ(told_of_code(worded_pair(a, b), "needs-second-specimen"), "") << a;
   }
 }
 
@@ -85,13 +85,13 @@ TEST(Comparisons, AreLeftToALexiconThatExplainsThem) {
                                 .states = {{.id = "larger"}, {.id = "smaller"}}});
   auto const edition =
       read({{"1", {{"Body larger", "Aus bus"}, {"Body smaller", "Cus dus"}}}}, lexicon);
-  EXPECT_EQ(told(edition, "needs-second-specimen"), "");
+  EXPECT_EQ(told_of_code(edition, "needs-second-specimen"), "");
 }
 
 // --- units -------------------------------------------------------------------------------------
 
 TEST(PrintedUnits, ThatDifferWithinACoupletAreMentioned) {
-  EXPECT_EQ(told(pair_of("Spike 2–3 cm long", "Spike 5–8 mm long"), "units-differ"),
+  EXPECT_EQ(told_of_code(worded_pair("Spike 2–3 cm long", "Spike 5–8 mm long"), "units-differ"),
             "key.txt:2:1: information: lead 1b measures in mm what lead 1a measures in cm "
             "[units-differ]\n"
             "  Spike 5–8 mm long\n"
@@ -100,8 +100,9 @@ TEST(PrintedUnits, ThatDifferWithinACoupletAreMentioned) {
 }
 
 TEST(PrintedUnits, MayDifferBetweenCharacters) {
-  EXPECT_EQ(told(pair_of("Spike 2–3 cm long, beak 1 mm long", "Spike 5–8 cm long, beak 2 mm long"),
-                 "units-differ"),
+  EXPECT_EQ(told_of_code(worded_pair("Spike 2–3 cm long, beak 1 mm long",
+                                     "Spike 5–8 cm long, beak 2 mm long"),
+                         "units-differ"),
             "");
 }
 
@@ -109,7 +110,7 @@ TEST(PrintedUnits, MayDifferBetweenCharacters) {
 
 TEST(LimitedCouplet, IsOneThatSpeaksOfOneSexOnly) {
   EXPECT_EQ(
-      told(pair_of("Males: antennae long", "Males: antennae short"), "limited-couplet"),
+      told_of_code(worded_pair("Males: antennae long", "Males: antennae short"), "limited-couplet"),
       "key.txt:1:1: warning: couplet \"1\" speaks of males only, so nothing else can be keyed "
       "past it [limited-couplet]\n"
       "  Males: antennae long\n"
@@ -118,16 +119,17 @@ TEST(LimitedCouplet, IsOneThatSpeaksOfOneSexOnly) {
 }
 
 TEST(LimitedCouplet, IsNoneWithAnAlternativeOrWithinTheScope) {
-  EXPECT_EQ(told(pair_of("Males: antennae long. Females: legs red",
-                         "Males: antennae short. Females: legs black"),
-                 "limited-couplet"),
+  EXPECT_EQ(told_of_code(worded_pair("Males: antennae long. Females: legs red",
+                                     "Males: antennae short. Females: legs black"),
+                         "limited-couplet"),
             "");
-  EXPECT_EQ(told(pair_of("Legs red. Males: antennae long", "Legs black. Males: antennae short"),
-                 "limited-couplet"),
+  EXPECT_EQ(told_of_code(
+                worded_pair("Legs red. Males: antennae long", "Legs black. Males: antennae short"),
+                "limited-couplet"),
             "");
-  auto edition = pair_of("Males: antennae long", "Males: antennae short");
+  auto edition = worded_pair("Males: antennae long", "Males: antennae short");
   edition.front.scope.sex = "male";
-  EXPECT_EQ(told(edition, "limited-couplet"), "");
+  EXPECT_EQ(told_of_code(edition, "limited-couplet"), "");
 }
 
 // --- terms -------------------------------------------------------------------------------------
@@ -148,7 +150,7 @@ TEST(Terms, ThatChangeForOneStructureAreReportedOnce) {
                              {"2", {{"sac bifid", "Aus bus"}, {"sac entire", "Aus cus"}}},
                              {"3", {{"utricle bifid", "Bus aus"}, {"utricle entire", "Bus cus"}}}},
                             lexicon);
-  EXPECT_EQ(told(edition, "inconsistent-terms", {.lexicon = &lexicon, .members = {}}),
+  EXPECT_EQ(told_of_code(edition, "inconsistent-terms", {.lexicon = &lexicon, .members = {}}),
             "key.txt:3:1: warning: lead 2a calls \"sac\" what lead 1a calls \"utricle\" "
             "[inconsistent-terms]\n"
             "  sac bifid\n"
@@ -159,7 +161,7 @@ TEST(Terms, ThatChangeForOneStructureAreReportedOnce) {
 TEST(Terms, InTheSingularAndThePluralAreTheSame) {
   auto const lexicon = fruits();
   auto const edition = read({{"1", {{"Utricle bifid", "A"}, {"Utricles entire", "B"}}}}, lexicon);
-  EXPECT_EQ(told(edition, "inconsistent-terms", {.lexicon = &lexicon, .members = {}}), "");
+  EXPECT_EQ(told_of_code(edition, "inconsistent-terms", {.lexicon = &lexicon, .members = {}}), "");
 }
 
 // --- repeats -----------------------------------------------------------------------------------
@@ -169,7 +171,7 @@ TEST(RepeatedCouplet, IsOneThatARouteAsksTwice) {
       read({{"1", {{"Beak usually bifid", "2"}, {"Beak usually entire", "Cus"}}},
             {"2", {{"Stem hollow", "3"}, {"Stem solid", "Dus"}}},
             {"3", {{"beak usually entire", "Aus"}, {"beak usually  bifid", "Bus"}}}});
-  EXPECT_EQ(told(edition, "repeated-couplet"),
+  EXPECT_EQ(told_of_code(edition, "repeated-couplet"),
             "key.txt:5:1: warning: couplet \"3\" asks what couplet \"1\" above it has asked "
             "[repeated-couplet]\n"
             "  beak usually entire\n"
@@ -180,15 +182,15 @@ TEST(RepeatedCouplet, IsOneThatARouteAsksTwice) {
 TEST(RepeatedCouplet, IsADeadLeadWhereTheFirstBarsOneOfTheLeads) {
   auto const edition = read({{"1", {{"Beak bifid", "2"}, {"Beak entire", "Cus"}}},
                              {"2", {{"Beak bifid", "Aus"}, {"Beak entire", "Bus"}}}});
-  EXPECT_EQ(told(edition, "repeated-couplet"), "");
-  EXPECT_EQ(findings_of(edition, {}, "dead-lead").size(), 1U);
+  EXPECT_EQ(told_of_code(edition, "repeated-couplet"), "");
+  EXPECT_EQ(findings_of_code(edition, {}, "dead-lead").size(), 1U);
 }
 
 TEST(RepeatedCouplet, IsNoneOnTwoBranches) {
   auto const edition = read({{"1", {{"Stem hollow", "2"}, {"Stem solid", "3"}}},
                              {"2", {{"Beak bifid", "Aus"}, {"Beak entire", "Bus"}}},
                              {"3", {{"Beak bifid", "Cus"}, {"Beak entire", "Dus"}}}});
-  EXPECT_EQ(told(edition, "repeated-couplet"), "");
+  EXPECT_EQ(told_of_code(edition, "repeated-couplet"), "");
 }
 
 // Every couplet asks the same: each is a repeat of the one above it, found without going deep.
@@ -200,7 +202,7 @@ TEST(RepeatedCouplet, IsFoundAlongALongComb) {
         {std::to_string(i), {{"left", "A"}, {"right", i == n ? "B" : std::to_string(i + 1)}}});
   }
   auto const edition = test::make_edition("key.txt", couplets);
-  auto const findings = findings_of(edition, {}, "repeated-couplet");
+  auto const findings = findings_of_code(edition, {}, "repeated-couplet");
   ASSERT_EQ(findings.size(), n - 1);
   EXPECT_EQ(findings.back().message,
             "couplet \"20000\" asks what couplet \"19999\" above it has asked");
@@ -209,7 +211,7 @@ TEST(RepeatedCouplet, IsFoundAlongALongComb) {
 // --- style -------------------------------------------------------------------------------------
 
 TEST(Style, IsRemarkedOnOnlyWhereItIsAsked) {
-  auto const edition = pair_of("Leaves not lobed", "Body large");
+  auto const edition = worded_pair("Leaves not lobed", "Body large");
   for (auto const& finding : proof_contrast(edition, KeyGraph{edition})) {
     for (auto const& kind : style_finding_kinds()) EXPECT_NE(finding.code, kind.code);
   }
@@ -217,16 +219,16 @@ TEST(Style, IsRemarkedOnOnlyWhereItIsAsked) {
 
 TEST(Style, RemarksOnAFirstLeadThatIsNegative) {
   EXPECT_EQ(
-      style(pair_of("Leaves not lobed", "Leaves lobed"), "first-lead-negative"),
+      style(worded_pair("Leaves not lobed", "Leaves lobed"), "first-lead-negative"),
       "key.txt:1:1: information: lead 1a begins with what is not there, and lead 1b with what "
       "is [first-lead-negative]\n"
       "  Leaves not lobed\n"
       "  print the positive lead first\n");
-  EXPECT_EQ(style(pair_of("Leaves lobed", "Leaves not lobed"), "first-lead-negative"), "");
+  EXPECT_EQ(style(worded_pair("Leaves lobed", "Leaves not lobed"), "first-lead-negative"), "");
 }
 
 TEST(Style, RemarksOnSizesWithoutMeasure) {
-  EXPECT_EQ(style(pair_of("Body large", "Body 3–4 mm long"), "size-without-measure"),
+  EXPECT_EQ(style(worded_pair("Body large", "Body 3–4 mm long"), "size-without-measure"),
             "key.txt:1:1: information: lead 1a says \"large\" without a measure "
             "[size-without-measure]\n"
             "  Body large\n"

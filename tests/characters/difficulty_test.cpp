@@ -23,11 +23,11 @@ Lexicon lexicon() {
 }
 
 // Characters of each lead, as their ids.
-struct Leads {
+struct LeadCharacters {
   std::vector<std::string> first;
   std::vector<std::string> second;
 };
-std::vector<Statement> statements_of(std::vector<std::string> const& characters) {
+std::vector<Statement> statements_on(std::vector<std::string> const& characters) {
   std::vector<Statement> statements;
   for (auto const& character : characters) {
     Statement statement;
@@ -40,7 +40,7 @@ std::vector<Statement> statements_of(std::vector<std::string> const& characters)
   return statements;
 }
 // A comb of couplets: the second lead of each leads to the next.
-Edition comb_of(std::vector<Leads> const& couplets) {
+Edition comb_of(std::vector<LeadCharacters> const& couplets) {
   std::vector<test::CoupletSketch> sketch;
   for (std::size_t i = 0; i < couplets.size(); ++i) {
     auto const next = i + 1 < couplets.size() ? std::to_string(i + 2) : "Last";
@@ -48,12 +48,12 @@ Edition comb_of(std::vector<Leads> const& couplets) {
   }
   auto edition = test::make_edition("k", sketch);
   for (std::size_t i = 0; i < couplets.size(); ++i) {
-    edition.couplets[i].leads[0].statements = statements_of(couplets[i].first);
-    edition.couplets[i].leads[1].statements = statements_of(couplets[i].second);
+    edition.couplets[i].leads[0].statements = statements_on(couplets[i].first);
+    edition.couplets[i].leads[1].statements = statements_on(couplets[i].second);
   }
   return edition;
 }
-Difficulties difficulties_of(Leads const& leads) {
+Difficulties difficulties_of(LeadCharacters const& leads) {
   return couplet_difficulties(comb_of({leads}), lexicon());
 }
 

@@ -50,7 +50,7 @@ TEST_P(Decimals, MeasureWithoutAUnit) {
   EXPECT_EQ(reading_of(GetParam().text, Lexicon{}), GetParam().says) << GetParam().text;
 }
 
-constexpr ReadingCase kDecimals[]{
+constexpr ReadingCase kDecimalCases[]{
     {"Carapace length 1.8", "~n:carapace length| 1.8"},
     {"Head/eye ratio 2", "~n:head eye| 2"},
     {"Depth 3.2–3.6 in SL", "~n:sl depth| 3.2–3.6"},
@@ -66,7 +66,7 @@ constexpr ReadingCase kDecimals[]{
     {"Spots 3, palps 2 mm", "~n:spot|1 3 & ~n:palp length|mm 2 mm"},
 };
 
-INSTANTIATE_TEST_SUITE_P(Numbers, Decimals, testing::ValuesIn(kDecimals));
+INSTANTIATE_TEST_SUITE_P(Numbers, Decimals, testing::ValuesIn(kDecimalCases));
 
 TEST(NumbersOfOneName, AreMeasuredWhereOneOfThemHasDecimals) {
   EXPECT_EQ(readings_of({"Eye depth index 2", "Eye depth index 1.5"}, Lexicon{}),

@@ -32,10 +32,10 @@ struct Unit {
 };
 // The inch is 25.4 mm and the foot 12 inches by the agreement of 1959; a line is the twelfth part
 // of an inch (common practice).
-constexpr std::array kUnits{Unit{"mm", 1},        Unit{"cm", 10},          Unit{"dm", 100},
-                            Unit{"m", 1000},      Unit{"µm", 0.001},       Unit{"μm", 0.001},
-                            Unit{"inches", 25.4}, Unit{"in.", 25.4},       Unit{"ft", 304.8},
-                            Unit{"feet", 304.8},  Unit{"lines", 25.4 / 12}};
+constexpr std::array kPropertyUnits{
+    Unit{"mm", 1},     Unit{"cm", 10},      Unit{"dm", 100},         Unit{"m", 1000},
+    Unit{"µm", 0.001}, Unit{"μm", 0.001},   Unit{"inches", 25.4},    Unit{"in.", 25.4},
+    Unit{"ft", 304.8}, Unit{"feet", 304.8}, Unit{"lines", 25.4 / 12}};
 
 struct Tongue {
   char const* language;
@@ -43,9 +43,9 @@ struct Tongue {
   char const* about;
   char const* length;  // behind the unit
   char decimal;
-  std::size_t units;  // of kUnits, from the front, that are printed in it
+  std::size_t units;  // of kPropertyUnits, from the front, that are printed in it
 };
-constexpr std::array kTongues{Tongue{"en", "to", "ca.", "long", '.', kUnits.size()},
+constexpr std::array kTongues{Tongue{"en", "to", "ca.", "long", '.', kPropertyUnits.size()},
                               Tongue{"de", "bis", "etwa", "lang", ',', 6},
                               Tongue{"fr", "à", "environ", "de long", ',', 6},
                               Tongue{"es", "a", "unos", "de largo", ',', 6},
@@ -138,7 +138,7 @@ TEST(NumberProperties, ARangeIsReadBackFromEveryWayOfPrintingIt) {
   for (auto seed = run.begin; seed < run.end; ++seed) {
     std::mt19937 random{seed};
     auto const& tongue = kTongues[random() % kTongues.size()];
-    auto const& unit = kUnits[random() % tongue.units];
+    auto const& unit = kPropertyUnits[random() % tongue.units];
     auto const value = random_range(random);
     Printer printer{random, tongue};
     auto const text = "Ligula " + printer.range(value, unit.printed) + ' ' + tongue.length;
@@ -236,7 +236,8 @@ TEST(PieceProperties, ANumberReadAgainIsTheSame) {
     std::mt19937 random{seed};
     auto const value = random_range(random);
     Printer printer{random, kTongues[0]};
-    auto const number = printer.range(value, kUnits[random() % kUnits.size()].printed) + " long";
+    auto const number =
+        printer.range(value, kPropertyUnits[random() % kPropertyUnits.size()].printed) + " long";
     auto edition =
         couplet_of({"Leaves hairy; spike usually " + number + ", except in Aus; sap red"});
     read_statements(edition, Lexicon{});

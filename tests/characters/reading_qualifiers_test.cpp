@@ -13,7 +13,7 @@ TEST_P(QualifiedPlants, AreAsStrongAsTheirWords) {
   EXPECT_EQ(reading_of(GetParam().text, plant_lexicon()), GetParam().says) << GetParam().text;
 }
 
-constexpr ReadingCase kPlants[]{
+constexpr ReadingCase kPlantQualifiers[]{
     // hedges
     {"Leaves usually flat", "leaf-section = flat [usually]"},
     {"Usually leaves flat", "leaf-section = flat [Usually]"},
@@ -107,7 +107,7 @@ constexpr ReadingCase kPlants[]{
     {"(Fig. 3)", " [noted]"},
 };
 
-INSTANTIATE_TEST_SUITE_P(Words, QualifiedPlants, testing::ValuesIn(kPlants));
+INSTANTIATE_TEST_SUITE_P(Words, QualifiedPlants, testing::ValuesIn(kPlantQualifiers));
 
 class QualifiedAnimals : public testing::TestWithParam<ReadingCase> {};
 
@@ -115,7 +115,7 @@ TEST_P(QualifiedAnimals, SpeakOfOneSexOrStage) {
   EXPECT_EQ(reading_of(GetParam().text, animal_lexicon()), GetParam().says) << GetParam().text;
 }
 
-constexpr ReadingCase kAnimals[]{
+constexpr ReadingCase kAnimalQualifiers[]{
     {"♂: elytra black", "elytra-colour = black [male]"},
     {"♀ elytra black", "elytra-colour = black [female]"},
     {"Males: elytra black", "elytra-colour = black [male]"},
@@ -152,7 +152,7 @@ constexpr ReadingCase kAnimals[]{
     {"Elytra usually black, red in A. bus", "elytra-colour = black [usually] [except A. bus]"},
 };
 
-INSTANTIATE_TEST_SUITE_P(Words, QualifiedAnimals, testing::ValuesIn(kAnimals));
+INSTANTIATE_TEST_SUITE_P(Words, QualifiedAnimals, testing::ValuesIn(kAnimalQualifiers));
 
 struct ForeignCase {
   char const* language;

@@ -71,46 +71,46 @@ TEST(StatementPlaces, PointIntoTheSource) {
 
 // Leads out of pieces that part, qualify, measure, mark and break off.
 std::string random_lead(std::mt19937& random) {
-  static std::vector<std::string> const kPieces{"Leaves flat",
-                                                "sheaths red",
-                                                "usually",
-                                                "rarely",
-                                                "except in Aus",
-                                                "(except in A. bus)",
-                                                "2–3 mm long",
-                                                "(3–)4–6(–8)",
-                                                "× 2 mm",
-                                                "twice as long as wide",
-                                                "or",
-                                                "and",
-                                                "to",
-                                                "not",
-                                                "either",
-                                                "without beak",
-                                                "♂:",
-                                                "in females",
-                                                "(Fig. 3)",
-                                                "[seen once]",
-                                                "Note:",
-                                                "{beak-tip: bifid}",
-                                                "glaucous",
-                                                "stem winged",
-                                                "ca. 5",
-                                                "up to",
-                                                "(",
-                                                ")",
-                                                "Äste behaart",
-                                                "–",
-                                                "e.g.",
-                                                "subsp. cus",
-                                                "beak",
-                                                "{",
-                                                "]"};
+  static std::vector<std::string> const kPieceCases{"Leaves flat",
+                                                    "sheaths red",
+                                                    "usually",
+                                                    "rarely",
+                                                    "except in Aus",
+                                                    "(except in A. bus)",
+                                                    "2–3 mm long",
+                                                    "(3–)4–6(–8)",
+                                                    "× 2 mm",
+                                                    "twice as long as wide",
+                                                    "or",
+                                                    "and",
+                                                    "to",
+                                                    "not",
+                                                    "either",
+                                                    "without beak",
+                                                    "♂:",
+                                                    "in females",
+                                                    "(Fig. 3)",
+                                                    "[seen once]",
+                                                    "Note:",
+                                                    "{beak-tip: bifid}",
+                                                    "glaucous",
+                                                    "stem winged",
+                                                    "ca. 5",
+                                                    "up to",
+                                                    "(",
+                                                    ")",
+                                                    "Äste behaart",
+                                                    "–",
+                                                    "e.g.",
+                                                    "subsp. cus",
+                                                    "beak",
+                                                    "{",
+                                                    "]"};
   static std::vector<std::string> const kJoints{" ", ", ", "; ", ". ", " ", " "};
   std::string text;
   for (auto pieces = 1 + random() % 12; pieces > 0; --pieces) {
     if (!text.empty()) text += kJoints[random() % kJoints.size()];
-    text += kPieces[random() % kPieces.size()];
+    text += kPieceCases[random() % kPieceCases.size()];
   }
   return text;
 }
@@ -228,7 +228,7 @@ TEST_P(PiecesOfStatements, TellWhatItsWordsWereTakenFor) {
   EXPECT_EQ(pieces_in(edition.couplets[0].leads[0]), GetParam().says) << GetParam().text;
 }
 
-constexpr ReadingCase kPieces[]{
+constexpr ReadingCase kPieceCases[]{
     // the lexicon's states
     {"Leaves flat", "subject <Leaves> state <flat>"},
     {"Leaf blades usually flat or channelled",
@@ -258,7 +258,7 @@ constexpr ReadingCase kPieces[]{
      "subject <Stem> state <not winged> exception <except in A. bus>"},
 };
 
-INSTANTIATE_TEST_SUITE_P(Words, PiecesOfStatements, testing::ValuesIn(kPieces));
+INSTANTIATE_TEST_SUITE_P(Words, PiecesOfStatements, testing::ValuesIn(kPieceCases));
 
 TEST(EmptyLeads, HaveNoStatements) {
   auto edition = couplet_of({"", " . ; "});

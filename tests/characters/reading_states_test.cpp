@@ -13,7 +13,7 @@ TEST_P(PlantStates, AreReadFromTheWords) {
   EXPECT_EQ(reading_of(GetParam().text, plant_lexicon()), GetParam().says) << GetParam().text;
 }
 
-constexpr ReadingCase kPlants[]{
+constexpr ReadingCase kPlantStates[]{
     // a state with its structure
     {"Leaves flat", "leaf-section = flat"},
     {"Leaf flat.", "leaf-section = flat"},
@@ -94,7 +94,7 @@ constexpr ReadingCase kPlants[]{
     {"Sheath flat", "~sheath flat = sheath flat"},
 };
 
-INSTANTIATE_TEST_SUITE_P(Words, PlantStates, testing::ValuesIn(kPlants));
+INSTANTIATE_TEST_SUITE_P(Words, PlantStates, testing::ValuesIn(kPlantStates));
 
 class AnimalStates : public testing::TestWithParam<ReadingCase> {};
 
@@ -102,7 +102,7 @@ TEST_P(AnimalStates, AreReadFromTheWords) {
   EXPECT_EQ(reading_of(GetParam().text, animal_lexicon()), GetParam().says) << GetParam().text;
 }
 
-constexpr ReadingCase kAnimals[]{
+constexpr ReadingCase kAnimalStates[]{
     {"Elytra black", "elytra-colour = black"},
     {"Legs black, tibiae ringed", "leg-colour = black & tibia-colour = ringed"},
     {"Legs black with yellow tibiae", "leg-colour = black & tibia-colour = yellow"},
@@ -119,7 +119,7 @@ constexpr ReadingCase kAnimals[]{
     {"Elytra black or red, legs yellow", "elytra-colour = black|red & leg-colour = yellow"},
 };
 
-INSTANTIATE_TEST_SUITE_P(Words, AnimalStates, testing::ValuesIn(kAnimals));
+INSTANTIATE_TEST_SUITE_P(Words, AnimalStates, testing::ValuesIn(kAnimalStates));
 
 TEST(ReadingStates, PrefersTheCharacterThatTheSiblingLeadSpeaksOf) {
   auto const readings = readings_of({"Fruit pale", "Fruit shining"}, plant_lexicon());

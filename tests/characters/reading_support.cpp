@@ -49,7 +49,7 @@ std::string digits(double value) {
   return buffer.data();
 }
 
-std::string said(Interval const& interval) {
+std::string interval_said(Interval const& interval) {
   bool const low = std::isfinite(interval.low);
   bool const high = std::isfinite(interval.high);
   if (low && high && interval.low == interval.high) return digits(interval.low);
@@ -62,7 +62,7 @@ std::string said(Interval const& interval) {
   return text.empty() ? "any" : text;
 }
 
-std::string said(Atom const& atom) {
+std::string atom_said(Atom const& atom) {
   std::string text = atom.character;
   if (!atom.states.empty()) {
     text += atom.negated ? " ≠ " : " = ";
@@ -76,8 +76,8 @@ std::string said(Atom const& atom) {
     auto const& range = atom.ranges[i];
     text += i == 0 ? " " : " | ";
     if (range.approximate) text += "~";
-    text += said(range.usual);
-    if (!(range.usual == range.extreme)) text += " (" + said(range.extreme) + ")";
+    text += interval_said(range.usual);
+    if (!(range.usual == range.extreme)) text += " (" + interval_said(range.extreme) + ")";
   }
   if (!atom.unit.empty() && atom.unit != "1") text += " " + atom.unit;
   return text;
@@ -88,7 +88,7 @@ std::string said(Atom const& atom) {
 std::string said(Statement const& statement) {
   std::string text;
   for (auto const& atom : statement.any_of) {
-    text += (text.empty() ? "" : " or ") + said(atom);
+    text += (text.empty() ? "" : " or ") + atom_said(atom);
   }
   switch (statement.strength) {
     case Strength::firm:

@@ -25,7 +25,7 @@ TEST_P(Units, HaveOneCanonicalUnitPerDimension) {
   EXPECT_DOUBLE_EQ(unit->factor, GetParam().factor);
 }
 
-constexpr UnitCase kUnits[]{
+constexpr UnitCase kUnitCases[]{
     {"mm", "mm", 1},     {"cm", "mm", 10},
     {"dm", "mm", 100},   {"m", "mm", 1000},
     {"µm", "mm", 0.001}, {"μm", "mm", 0.001},
@@ -39,7 +39,7 @@ constexpr UnitCase kUnits[]{
     {"1", "1", 1},       {"", "", 1},
 };
 
-INSTANTIATE_TEST_SUITE_P(Printed, Units, testing::ValuesIn(kUnits));
+INSTANTIATE_TEST_SUITE_P(Printed, Units, testing::ValuesIn(kUnitCases));
 
 TEST(UnknownUnits, AreNone) {
   EXPECT_FALSE(canonical_unit("furlong"));

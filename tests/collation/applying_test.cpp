@@ -29,7 +29,7 @@ std::vector<std::string> lines_of(Edition const& edition) {
   return lines;
 }
 
-bool told(CoupletChange const& change, std::initializer_list<CoupletEvent> events) {
+bool tells_any(CoupletChange const& change, std::initializer_list<CoupletEvent> events) {
   return std::any_of(events.begin(), events.end(), [&](CoupletEvent event) {
     return std::find(change.events.begin(), change.events.end(), event) != change.events.end();
   });
@@ -82,7 +82,7 @@ class Applying {
 
   [[nodiscard]] std::string label_of(CoupletChange const& change, CoupletId couplet) const {
     if (!is_pair(couplet) ||
-        told(change, {CoupletEvent::renumbered, CoupletEvent::split, CoupletEvent::merged})) {
+        tells_any(change, {CoupletEvent::renumbered, CoupletEvent::split, CoupletEvent::merged})) {
       return new_[couplet].label;
     }
     return old_.couplets[of_new_.at(couplet.index)].label;
@@ -98,7 +98,7 @@ class Applying {
     }
     auto pairs = change.leads;
     std::erase_if(pairs, [](LeadPair const& pair) { return !pair.new_lead; });
-    if (!told(change, {CoupletEvent::leads_swapped})) {
+    if (!tells_any(change, {CoupletEvent::leads_swapped})) {
       // In the old order; leads that were added keep the places that they have.
       std::vector<LeadPair> olds;
       for (auto const& pair : pairs) {
@@ -114,17 +114,17 @@ class Applying {
     for (auto const& pair : pairs) {
       auto const& is = new_[couplet].leads[*pair.new_lead];
       if (!pair.old_lead) {
-        EXPECT_TRUE(told(change, {CoupletEvent::lead_added, CoupletEvent::merged}))
+        EXPECT_TRUE(tells_any(change, {CoupletEvent::lead_added, CoupletEvent::merged}))
             << "nobody told that " << is.label << " was added";
         leads.push_back(is.text + " … " + destination_there(is));
         continue;
       }
       auto const& was = old_.couplets[of_new_.at(couplet.index)].leads[*pair.old_lead];
-      bool const other_words = told(change, {CoupletEvent::restated, CoupletEvent::reworded,
-                                             CoupletEvent::split, CoupletEvent::merged});
+      bool const other_words = tells_any(change, {CoupletEvent::restated, CoupletEvent::reworded,
+                                                  CoupletEvent::split, CoupletEvent::merged});
       leads.push_back((other_words ? is.text : was.text) + " … " +
-                      (told(change, {CoupletEvent::redirected}) ? destination_there(is)
-                                                                : destination(was, is)));
+                      (tells_any(change, {CoupletEvent::redirected}) ? destination_there(is)
+                                                                     : destination(was, is)));
     }
     return leads;
   }
@@ -301,7 +301,7 @@ TEST(Applying, WithoutAnEventItIsAnotherEdition) {
             CoupletEvent::restated, CoupletEvent::redirected}) {
         auto const& events = collation.couplets[i].events;
         if (std::find(events.begin(), events.end(), event) == events.end() ||
-            told(collation.couplets[i], {CoupletEvent::split, CoupletEvent::merged})) {
+            tells_any(collation.couplets[i], {CoupletEvent::split, CoupletEvent::merged})) {
           continue;
         }
         auto silent = collation;

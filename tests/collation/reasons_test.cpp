@@ -17,16 +17,16 @@ using test::CoupletSketch;
 using test::sketched;
 using test::snails;
 
-struct Told {
+struct ToldReasons {
   Edition old_edition;
   Edition new_edition;
   Collation collation;
   std::vector<CoupletReasons> reasons;
 };
 
-Told why(std::string const& label, std::vector<CoupletSketch> const& old_sketch,
-         std::vector<CoupletSketch> const& new_sketch) {
-  Told told{sketched("old", old_sketch), sketched("new", new_sketch), {}, {}};
+ToldReasons why(std::string const& label, std::vector<CoupletSketch> const& old_sketch,
+                std::vector<CoupletSketch> const& new_sketch) {
+  ToldReasons told{sketched("old", old_sketch), sketched("new", new_sketch), {}, {}};
   told.collation = test::collated(told.old_edition, told.new_edition);
   told.reasons = reasons_for(label, told.old_edition, KeyGraph{told.old_edition}, told.new_edition,
                              KeyGraph{told.new_edition}, told.collation);

@@ -13,16 +13,16 @@ using test::sketched;
 using test::snails;
 
 // One taxon of a collation, as words.
-struct Told {
+struct ToldChange {
   std::string events;
   std::string steps;
   std::optional<std::size_t> parting;
   TaxonChange change;
 };
 
-Told taxon(std::vector<CoupletSketch> const& old_sketch,
-           std::vector<CoupletSketch> const& new_sketch, std::string const& name,
-           test::Surroundings const& surroundings = {}) {
+ToldChange taxon(std::vector<CoupletSketch> const& old_sketch,
+                 std::vector<CoupletSketch> const& new_sketch, std::string const& name,
+                 test::Surroundings const& surroundings = {}) {
   auto const old_edition = sketched("old", old_sketch);
   auto const new_edition = sketched("new", new_sketch);
   auto const collation = collated(old_edition, new_edition, surroundings);

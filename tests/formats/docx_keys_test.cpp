@@ -116,14 +116,6 @@ TEST(DocxKeys, TablesOfContentsAreNoLeads) {
   EXPECT_EQ(read_body(paragraph_of(begin) + leads).sketch, kLeads);
 }
 
-// A row of plain cells.
-std::string cells(std::vector<std::string> const& texts) {
-  std::vector<std::string> made;
-  made.reserve(texts.size());
-  for (auto const& text : texts) made.push_back(paragraph(text));
-  return row(made);
-}
-
 TEST(DocxKeys, ColumnsOfCodesAndFiguresBehindTheDestinations) {
   auto const read = read_body(
       paragraph("Equipment") + table({cells({"Item", "Quantity"}), cells({"Lens", "1"})}) +

@@ -253,12 +253,6 @@ TEST(DocxLayout, ReadsTabStopsOfStylesAndWithoutLeaders) {
   EXPECT_EQ(read.lines, "1. Beak bifid ..... Aus bus\n– Beak entire\tAus cus\n");
 }
 
-std::string cells(std::vector<std::string> const& texts) {
-  std::vector<std::string> contents;
-  for (auto const& text : texts) contents.push_back(paragraph(text));
-  return row(contents);
-}
-
 TEST(DocxTables, ReadsAnOrdinaryTableRowByRow) {
   auto const read =
       read_body(paragraph("Key to Aus") +

@@ -79,6 +79,13 @@ std::string row(std::vector<std::string> const& cells) {
   return out + "</w:tr>";
 }
 
+std::string cells(std::vector<std::string> const& texts) {
+  std::vector<std::string> contents;
+  contents.reserve(texts.size());
+  for (auto const& text : texts) contents.push_back(paragraph(text));
+  return row(contents);
+}
+
 std::string table(std::vector<std::string> const& rows) {
   std::string out = "<w:tbl><w:tblPr/>";
   for (auto const& one : rows) out += one;

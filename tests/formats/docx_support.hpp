@@ -33,6 +33,8 @@ struct DocxParts {
 [[nodiscard]] std::string run(std::string_view text, std::string_view properties = {});
 // A row of a table, each cell of the given content.
 [[nodiscard]] std::string row(std::vector<std::string> const& cells);
+// The same of a paragraph of plain text each.
+[[nodiscard]] std::string cells(std::vector<std::string> const& texts);
 [[nodiscard]] std::string table(std::vector<std::string> const& rows);
 
 // w:numPr of that numbering and level.

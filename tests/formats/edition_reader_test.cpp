@@ -20,7 +20,7 @@ constexpr std::string_view kPrinted =
     "1. Beak bifid ..... 2\n– Beak entire ..... Cus cus\n"
     "2. Scales dark ..... Aus bus\n– Scales pale ..... Aus dus\n";
 
-Loaded<Edition> read(std::string_view bytes) {
+Loaded<Edition> read_any(std::string_view bytes) {
   auto reading = read_edition({.name = "k", .bytes = bytes});
   Loaded<Edition> loaded;
   loaded.findings = std::move(reading.findings);
@@ -38,12 +38,12 @@ std::string utf_16(std::string_view ascii) {
 }
 
 TEST(EditionReader, ReadsPrintedTextAndJsonAlike) {
-  auto const printed = read(kPrinted);
+  auto const printed = read_any(kPrinted);
   ASSERT_TRUE(printed) << one_line_each(printed.findings).front();
   ASSERT_EQ(printed.value->couplets.size(), 2U);
   auto const text = write_key_json(*printed.value);
   for (auto const& json : {text, "\xEF\xBB\xBF \n" + text}) {
-    auto const loaded = read(json);
+    auto const loaded = read_any(json);
     ASSERT_TRUE(loaded) << one_line_each(loaded.findings).front();
     EXPECT_TRUE(same_content(*loaded.value, *printed.value));
     EXPECT_EQ(write_key_json(*loaded.value), text);
@@ -53,10 +53,10 @@ TEST(EditionReader, ReadsPrintedTextAndJsonAlike) {
 TEST(EditionReader, RecognisesJsonInUtf16) {
   auto const json =
       R"({"keydrift": 1, "couplets": [{"label": "1", "leads": [{"text": "a"}, {"text": "b"}]}]})";
-  auto const loaded = read(utf_16(json));
+  auto const loaded = read_any(utf_16(json));
   ASSERT_TRUE(loaded);
   EXPECT_EQ(loaded.value->couplets[0].leads[1].text, "b");
-  EXPECT_TRUE(read(utf_16("1. Beak bifid ..... Aus\n1. Beak entire ..... Bus\n")));
+  EXPECT_TRUE(read_any(utf_16("1. Beak bifid ..... Aus\n1. Beak entire ..... Bus\n")));
 }
 
 TEST(EditionReader, RefusesWhatItCannotReadAndSaysWhatToDo) {
@@ -85,7 +85,7 @@ TEST(EditionReader, RefusesWhatItCannotReadAndSaysWhatToDo) {
        "a binary file (it holds NUL bytes)", "check that this is the right file"},
   };
   for (auto const& wanted : cases) {
-    auto const loaded = read(wanted.bytes);
+    auto const loaded = read_any(wanted.bytes);
     EXPECT_FALSE(loaded) << wanted.what;
     EXPECT_EQ(
         one_line_each(loaded.findings),
@@ -95,7 +95,7 @@ TEST(EditionReader, RefusesWhatItCannotReadAndSaysWhatToDo) {
 }
 
 TEST(EditionReader, RefusesAnEmptyFile) {
-  auto const loaded = read("");
+  auto const loaded = read_any("");
   EXPECT_FALSE(loaded);
   EXPECT_EQ(one_line_each(loaded.findings),
             Lines{"k:1:1: error: the file is empty [empty-file] (check that this is the right file "
@@ -106,10 +106,10 @@ TEST(EditionReader, TakesTheEditionsOfTheScenarioThroughJson) {
   for (auto const* year : {"1974", "1998", "2024"}) {
     auto const text = test::slurp(std::string{KEYDRIFT_SOURCE_DIR} +
                                   "/fixtures/velunaceae/edition-" + year + ".txt");
-    auto const printed = read(text);
+    auto const printed = read_any(text);
     ASSERT_TRUE(printed);
     auto const json = write_key_json(*printed.value);
-    auto const loaded = read(json);
+    auto const loaded = read_any(json);
     ASSERT_TRUE(loaded) << one_line_each(loaded.findings).front();
     EXPECT_EQ(one_line_each(loaded.findings), Lines{});
     EXPECT_TRUE(same_content(*loaded.value, *printed.value));
@@ -119,13 +119,13 @@ TEST(EditionReader, TakesTheEditionsOfTheScenarioThroughJson) {
 
 TEST(EditionReader, KeepsTheStatementsOfTheScenarioInJson) {
   auto const folder = std::string{KEYDRIFT_SOURCE_DIR} + "/fixtures/velunaceae/";
-  auto edition = read(test::slurp(folder + "edition-2024.txt")).value;
+  auto edition = read_any(test::slurp(folder + "edition-2024.txt")).value;
   auto const words = test::slurp(folder + "lexicon.csv");
   auto const lexicon = read_lexicon({.name = "lexicon.csv", .bytes = words});
   ASSERT_TRUE(edition && lexicon);
   read_statements(*edition, *lexicon.value);
   auto const json = write_key_json(*edition);
-  auto const loaded = read(json);
+  auto const loaded = read_any(json);
   ASSERT_TRUE(loaded) << one_line_each(loaded.findings).front();
   EXPECT_EQ(one_line_each(loaded.findings), Lines{});
   EXPECT_EQ(write_key_json(*loaded.value), json);
@@ -147,7 +147,9 @@ TEST(EditionReader, KeepsTheStatementsOfTheScenarioInJson) {
   EXPECT_GT(by_lexicon, 50U);
 }
 
-TEST(EditionReader, NeverYieldsAnEditionTogetherWithAnError) { test::read_damaged(kPrinted, read); }
+TEST(EditionReader, NeverYieldsAnEditionTogetherWithAnError) {
+  test::read_damaged(kPrinted, read_any);
+}
 
 }  // namespace
 }  // namespace keydrift

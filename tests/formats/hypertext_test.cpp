@@ -19,7 +19,7 @@ namespace {
 using test::one_line;
 using test::sketch;
 
-EditionReading read(std::string_view text) {
+EditionReading read_as_edition(std::string_view text) {
   auto loaded = read_edition({.name = "key.txt", .bytes = text});
   if (!loaded) {
     for (auto const& finding : loaded.findings) ADD_FAILURE() << one_line(finding);
@@ -28,11 +28,11 @@ EditionReading read(std::string_view text) {
   return std::move(*loaded.value);
 }
 
-std::string const kSketch =
+std::string const kHypertextSketch =
     "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
     "2[2] Legs pale, 5–6 µm -> Aus cus\n2[–] Legs dark -> Aus dus\n";
 
-std::string const kTable =
+std::string const kTableOfLeads =
     "<h3>Key to <i>Aus</i></h3>\n<table>\n"
     "<tr><td>1</td><td>Wings clear</td><td><a href=\"#2\">2</a></td></tr>\n"
     "<tr><td>–</td><td>Wings\n dark</td><td><i>Aus bus</i> Roe</td></tr>\n"
@@ -41,8 +41,8 @@ std::string const kTable =
     "<p>Aus eus is <b>not</b> keyed.</p>\n";
 
 TEST(Hypertext, ReadsRowsAsLeads) {
-  auto const reading = read(kTable);
-  EXPECT_EQ(sketch(reading.edition), kSketch);
+  auto const reading = read_as_edition(kTableOfLeads);
+  EXPECT_EQ(sketch(reading.edition), kHypertextSketch);
   EXPECT_EQ(reading.edition.parts.at(0).title, "Key to Aus");
   ASSERT_EQ(reading.edition.notes.size(), 1U);
   EXPECT_EQ(reading.edition.notes[0].text, "Aus eus is not keyed.");
@@ -62,28 +62,29 @@ TEST(Hypertext, CellsOnLinesOfTheirOwnAreARow) {
   std::string const wanted =
       "1[1] Wings clear -> 2\n1[+] Wings dark -> Aus bus\n2[2] Legs pale -> 3\n"
       "2[+] Legs dark -> Aus dus\n3[3] Eyes round -> Aus cus\n3[+] Eyes narrow -> Aus eus\n";
-  EXPECT_EQ(sketch(read("<table>\n" + rows + "</table>\n").edition), wanted);
+  EXPECT_EQ(sketch(read_as_edition("<table>\n" + rows + "</table>\n").edition), wanted);
   // Among lines that line feeds part.
   std::string const lines =
       "Ausella is a genus of marshes.\nIt was found in the west.\nIt was found in the east.\n"
       "It flies in spring.\nIt rests in summer.\nIt was never seen in autumn.\n"
       "It was seen once in winter.\nNothing is known of its eggs.\nNor of its larvae.\n\n";
-  EXPECT_EQ(sketch(read(lines + lines + lines + "<table>\n" + rows + "</table>\n").edition),
-            wanted);
+  EXPECT_EQ(
+      sketch(read_as_edition(lines + lines + lines + "<table>\n" + rows + "</table>\n").edition),
+      wanted);
 }
 
 TEST(Hypertext, LinesOfTextBesideATableStayLines) {
-  EXPECT_EQ(sketch(read("<table><tr><td>Ausella</td><td>p. 2</td></tr></table>\n"
-                        "1 Wings clear ..... 2\n"
-                        "– Wings dark ..... <i>Aus bus</i>\n"
-                        "2 Legs pale, 5&ndash;6 &micro;m ..... <i>Aus cus</i>\n"
-                        "– Legs dark ..... <i>Aus dus</i>\n")
+  EXPECT_EQ(sketch(read_as_edition("<table><tr><td>Ausella</td><td>p. 2</td></tr></table>\n"
+                                   "1 Wings clear ..... 2\n"
+                                   "– Wings dark ..... <i>Aus bus</i>\n"
+                                   "2 Legs pale, 5&ndash;6 &micro;m ..... <i>Aus cus</i>\n"
+                                   "– Legs dark ..... <i>Aus dus</i>\n")
                        .edition),
-            kSketch);
+            kHypertextSketch);
 }
 
 TEST(Hypertext, KeepsThePlacesOfTheSource) {
-  auto const reading = read(kTable);
+  auto const reading = read_as_edition(kTableOfLeads);
   auto const& lead = reading.edition.couplets.at(1).leads.at(0);
   EXPECT_EQ(lead.place.line, 6U);
   EXPECT_EQ(lead.destination_place.line, 6U);
@@ -93,22 +94,24 @@ TEST(Hypertext, KeepsThePlacesOfTheSource) {
 }
 
 TEST(Hypertext, ReadsParagraphsBreaksAndLists) {
+  EXPECT_EQ(sketch(read_as_edition(
+                       "<p>1. Wings clear ..... 2<p>– Wings dark ..... Aus bus</p><p>2. Legs pale, "
+                       "5–6\n&micro;m ..... Aus cus<p>– Legs dark ..... Aus dus")
+                       .edition),
+            "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
+            "2[2] Legs pale, 5–6 µm -> Aus cus\n2[–] Legs dark -> Aus dus\n");
+  EXPECT_EQ(sketch(read_as_edition(
+                       "1. Wings clear ..... 2<br>\n– Wings dark ..... <em>Aus bus</em><br/>\n"
+                       "2. Legs pale, 5–6 µm ..... Aus cus<BR>\n– Legs dark ..... Aus dus\n")
+                       .edition),
+            kHypertextSketch);
   EXPECT_EQ(
-      sketch(read("<p>1. Wings clear ..... 2<p>– Wings dark ..... Aus bus</p><p>2. Legs pale, "
-                  "5–6\n&micro;m ..... Aus cus<p>– Legs dark ..... Aus dus")
+      sketch(read_as_edition("<ul><li>1. Wings clear<ul><li>2. Legs pale, 5–6 µm ... Aus cus</li>"
+                             "<li>2. Legs dark ... Aus dus</li></ul></li>"
+                             "<li>1. Wings dark ... Aus bus</li></ul>")
                  .edition),
-      "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
-      "2[2] Legs pale, 5–6 µm -> Aus cus\n2[–] Legs dark -> Aus dus\n");
-  EXPECT_EQ(sketch(read("1. Wings clear ..... 2<br>\n– Wings dark ..... <em>Aus bus</em><br/>\n"
-                        "2. Legs pale, 5–6 µm ..... Aus cus<BR>\n– Legs dark ..... Aus dus\n")
-                       .edition),
-            kSketch);
-  EXPECT_EQ(sketch(read("<ul><li>1. Wings clear<ul><li>2. Legs pale, 5–6 µm ... Aus cus</li>"
-                        "<li>2. Legs dark ... Aus dus</li></ul></li>"
-                        "<li>1. Wings dark ... Aus bus</li></ul>")
-                       .edition),
-            "1[1] Wings clear -> 2\n1[1] Wings dark -> Aus bus\n"
-            "2[2] Legs pale, 5–6 µm -> Aus cus\n2[2] Legs dark -> Aus dus\n");
+      "1[1] Wings clear -> 2\n1[1] Wings dark -> Aus bus\n"
+      "2[2] Legs pale, 5–6 µm -> Aus cus\n2[2] Legs dark -> Aus dus\n");
 }
 
 // Three couplets as `couplet` sets each: "{n}" its number, "{a}" and "{b}" its leads.
@@ -152,40 +155,46 @@ TEST(Hypertext, NumbersTheCoupletsOfListsAsTheyAreShown) {
   auto const lettered = sketch_of_three("a", "b");
   auto const dashed = sketch_of_three("", "–");
   // Each item a list of leads; with tags left out that HTML lets one leave out.
-  EXPECT_EQ(sketch(read("<ol>" +
-                        three("<li id=\"c{n}\"><ol type=\"a\"><li>{a}</li>\n<li>{b}</li>"
-                              "</ol></li>\n") +
-                        "</ol>")
+  EXPECT_EQ(sketch(read_as_edition("<ol>" +
+                                   three("<li id=\"c{n}\"><ol type=\"a\"><li>{a}</li>\n<li>{b}</li>"
+                                         "</ol></li>\n") +
+                                   "</ol>")
                        .edition),
             lettered);
-  EXPECT_EQ(sketch(read("<ol>" + three("<li><ul><li>{a}<li>{b}</ul>") + "</ol>").edition),
-            lettered);
+  EXPECT_EQ(
+      sketch(read_as_edition("<ol>" + three("<li><ul><li>{a}<li>{b}</ul>") + "</ol>").edition),
+      lettered);
   // Scripts are no part of a list, however they are written.
-  EXPECT_EQ(sketch(read("<SCRIPT>if (a<b) { s = '<ol><li>1'; }</SCRIPT><ol>" +
-                        three("<li><ul><li>{a}<li>{b}</ul>") + "</ol>")
+  EXPECT_EQ(sketch(read_as_edition("<SCRIPT>if (a<b) { s = '<ol><li>1'; }</SCRIPT><ol>" +
+                                   three("<li><ul><li>{a}<li>{b}</ul>") + "</ol>")
                        .edition),
             lettered);
   // Leads with letters of their own have them once.
-  EXPECT_EQ(sketch(read("<ol>" + three("<li><ul><li>a. {a}<li>b. {b}</ul>") + "</ol>").edition),
-            lettered);
+  EXPECT_EQ(
+      sketch(
+          read_as_edition("<ol>" + three("<li><ul><li>a. {a}<li>b. {b}</ul>") + "</ol>").edition),
+      lettered);
   // Each item two lines.
-  EXPECT_EQ(sketch(read("<ol>" + three("<li>{a}<br>{b}</li>") + "</ol>").edition), dashed);
-  EXPECT_EQ(sketch(read("<ol>" + three("<li><p>{a}</p><p>{b}</p></li>") + "</ol>").edition),
+  EXPECT_EQ(sketch(read_as_edition("<ol>" + three("<li>{a}<br>{b}</li>") + "</ol>").edition),
             dashed);
+  EXPECT_EQ(
+      sketch(read_as_edition("<ol>" + three("<li><p>{a}</p><p>{b}</p></li>") + "</ol>").edition),
+      dashed);
   // Terms that are numbers; an empty definition for a picture, and a caption.
-  EXPECT_EQ(sketch(read("<dl>" +
-                        three("<dt id=\"n{n}\">{n}.</dt>\n<dd>{a}</dd>\n<dd>{b}</dd>"
-                              "<dd><img src=\"a.gif\" alt=\"\"></dd>\n") +
-                        "</dl>")
+  EXPECT_EQ(sketch(read_as_edition("<dl>" +
+                                   three("<dt id=\"n{n}\">{n}.</dt>\n<dd>{a}</dd>\n<dd>{b}</dd>"
+                                         "<dd><img src=\"a.gif\" alt=\"\"></dd>\n") +
+                                   "</dl>")
                        .edition),
             dashed);
   EXPECT_EQ(
-      sketch(read("<dl>" + three("<dt>{n}a.<dd>{a}<dt>{n}b.<dd><p>{b}</p>") + "</dl>").edition),
+      sketch(read_as_edition("<dl>" + three("<dt>{n}a.<dd>{a}<dt>{n}b.<dd><p>{b}</p>") + "</dl>")
+                 .edition),
       lettered);
 }
 
 TEST(Hypertext, BeginsListsWhereTheySay) {
-  auto const reading = read(
+  auto const reading = read_as_edition(
       "<ol><li>Wings clear ... 2<br>Wings dark ... Aus bus"
       "<li>Legs pale ... 3<br>Legs dark ... Aus cus"
       "<li>Head long ... 4<br>Head short ... Aus dus</ol><p>Also:</p>"
@@ -202,10 +211,11 @@ TEST(Hypertext, BeginsListsWhereTheySay) {
 }
 
 TEST(Hypertext, ParagraphsOfSeveralLinesStandApart) {
-  EXPECT_EQ(sketch(read("<h2>Key to Aus</h2><p>1. Wings clear<br>go to 2</p><p>1'. Wings dark<br>"
-                        "<b>Aus bus</b></p><p>2. Legs pale<br><b>Aus cus</b></p><p>2'. Legs dark"
-                        "<br><b>A. cf. dus</b> (perhaps undescribed)</p><p>I hope that this is of "
-                        "use. Next time: how to mount them.</p>")
+  EXPECT_EQ(sketch(read_as_edition(
+                       "<h2>Key to Aus</h2><p>1. Wings clear<br>go to 2</p><p>1'. Wings dark<br>"
+                       "<b>Aus bus</b></p><p>2. Legs pale<br><b>Aus cus</b></p><p>2'. Legs dark"
+                       "<br><b>A. cf. dus</b> (perhaps undescribed)</p><p>I hope that this is of "
+                       "use. Next time: how to mount them.</p>")
                        .edition),
             "1[1] Wings clear -> 2\n1[1'] Wings dark -> Aus bus\n"
             "2[2] Legs pale -> Aus cus\n2[2'] Legs dark -> Aus cf. dus (perhaps undescribed)\n");
@@ -214,19 +224,21 @@ TEST(Hypertext, ParagraphsOfSeveralLinesStandApart) {
 TEST(Hypertext, CellsOfManyParagraphsFrameAPage) {
   // Closing tags may be missing.
   for (std::string_view const closes : {"", "</td>"}) {
-    EXPECT_EQ(sketch(read("<table><tr><td><a>Home</a><br><a>Species</a>" + std::string{closes} +
-                          "<td><h2>Key to Aus</h2><p>By Roe.</p><p>1. Wings clear ..... 2</p>"
-                          "<p>– Wings dark ..... Aus bus</p><p>2. Legs pale ..... Aus cus</p>"
-                          "<p>– Legs dark ..... Aus dus</p><p>See also the list.</p>" +
-                          std::string{closes} + "<tr><td>Made by Roe</table>")
+    EXPECT_EQ(sketch(read_as_edition(
+                         "<table><tr><td><a>Home</a><br><a>Species</a>" + std::string{closes} +
+                         "<td><h2>Key to Aus</h2><p>By Roe.</p><p>1. Wings clear ..... 2</p>"
+                         "<p>– Wings dark ..... Aus bus</p><p>2. Legs pale ..... Aus cus</p>"
+                         "<p>– Legs dark ..... Aus dus</p><p>See also the list.</p>" +
+                         std::string{closes} + "<tr><td>Made by Roe</table>")
                          .edition),
               "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
               "2[2] Legs pale -> Aus cus\n2[–] Legs dark -> Aus dus\n");
   }
   // A cell with the leads of a couplet is none.
-  EXPECT_EQ(sketch(read("<h2>Key to Aus</h2><table><tr><td>1<td>Wings<p>clear, or <p>nearly so<td>2"
-                        "<tr><td>–<td>Wings dark<td>Aus bus<tr><td>2<td>Legs pale<td>Aus cus<tr>"
-                        "<td>–<td>Legs dark<td>Aus dus</table>")
+  EXPECT_EQ(sketch(read_as_edition(
+                       "<h2>Key to Aus</h2><table><tr><td>1<td>Wings<p>clear, or <p>nearly so<td>2"
+                       "<tr><td>–<td>Wings dark<td>Aus bus<tr><td>2<td>Legs pale<td>Aus cus<tr>"
+                       "<td>–<td>Legs dark<td>Aus dus</table>")
                        .edition),
             "1[1] Wings clear, or nearly so -> 2\n1[–] Wings dark -> Aus bus\n"
             "2[2] Legs pale -> Aus cus\n2[–] Legs dark -> Aus dus\n");
@@ -237,11 +249,11 @@ TEST(Hypertext, NumbersInHeadingsAreThoseOfTheLeadsBelow) {
     return "<div><h3>" + std::string{number} + ".</h3><ul><li>" + std::string{one} + "</li><li>" +
            std::string{other} + "</li></ul></div>\n";
   };
-  EXPECT_EQ(sketch(read("<h2>Key to Aus</h2>" +
-                        couplet("1", "Wings clear. <a>Go to 2</a>",
-                                "Wings dark. <a><em>Aus bus</em></a> (Bearded Fly)") +
-                        couplet("2", "Legs pale. <a><em>Aus cus</em></a>",
-                                "Legs dark. <a><em>Aus dus</em></a> (Creek Fly)"))
+  EXPECT_EQ(sketch(read_as_edition("<h2>Key to Aus</h2>" +
+                                   couplet("1", "Wings clear. <a>Go to 2</a>",
+                                           "Wings dark. <a><em>Aus bus</em></a> (Bearded Fly)") +
+                                   couplet("2", "Legs pale. <a><em>Aus cus</em></a>",
+                                           "Legs dark. <a><em>Aus dus</em></a> (Creek Fly)"))
                        .edition),
             "1[] Wings clear. -> 2\n"
             "1[] Wings dark. -> Aus bus\n"
@@ -250,7 +262,7 @@ TEST(Hypertext, NumbersInHeadingsAreThoseOfTheLeadsBelow) {
 }
 
 TEST(Hypertext, RowsOfAWholeCouplet) {
-  auto const reading = read(
+  auto const reading = read_as_edition(
       "<h2>Key to Aus</h2><table>\n<tr><td>1</td><td>Wings <i>clear</i>,<br>Wings dark</td><td><a>2"
       "</a><br><i>Aus bus</i></td></tr>\n<tr><td>2</td><td><p>Legs pale</p><p>Legs dark</p></td>"
       "<td><p><i>Aus cus</i></p><p><i>Aus dus</i></p></td></tr></table>");
@@ -262,9 +274,10 @@ TEST(Hypertext, RowsOfAWholeCouplet) {
   EXPECT_EQ(second.place.column, 42U);
   EXPECT_EQ(second.destination_place.column, 76U);
   // A lead of two lines whose destination has one is no couplet.
-  EXPECT_EQ(sketch(read("<h2>Key to Aus</h2><table><tr><td>1<td>Wings clear,<br>veins pale<td>2<tr>"
-                        "<td>–<td>Wings dark<td>Aus bus<tr><td>2<td>Legs pale<td>Aus cus<tr><td>–"
-                        "<td>Legs dark<td>Aus dus</table>")
+  EXPECT_EQ(sketch(read_as_edition(
+                       "<h2>Key to Aus</h2><table><tr><td>1<td>Wings clear,<br>veins pale<td>2<tr>"
+                       "<td>–<td>Wings dark<td>Aus bus<tr><td>2<td>Legs pale<td>Aus cus<tr><td>–"
+                       "<td>Legs dark<td>Aus dus</table>")
                        .edition),
             "1[1] Wings clear, veins pale -> 2\n1[–] Wings dark -> Aus bus\n"
             "2[2] Legs pale -> Aus cus\n2[–] Legs dark -> Aus dus\n");
@@ -272,20 +285,22 @@ TEST(Hypertext, RowsOfAWholeCouplet) {
 
 TEST(Hypertext, NumbersInRowsOfTheirOwn) {
   EXPECT_EQ(
-      sketch(read("<h2>Key to Aus</h2><table><tr><th colspan=2>1</th></tr><tr><td>Wings clear</td>"
-                  "<td>Go to 2</td></tr><tr><td>Wings dark</td><td><i>Aus bus</i></td></tr><tr><th "
-                  "colspan=2>2</th></tr><tr><td>Legs pale</td><td><i>Aus cus</i></td></tr><tr><td>"
-                  "Legs dark</td><td><i>Aus dus</i></td></tr></table>")
+      sketch(read_as_edition(
+                 "<h2>Key to Aus</h2><table><tr><th colspan=2>1</th></tr><tr><td>Wings clear</td>"
+                 "<td>Go to 2</td></tr><tr><td>Wings dark</td><td><i>Aus bus</i></td></tr><tr><th "
+                 "colspan=2>2</th></tr><tr><td>Legs pale</td><td><i>Aus cus</i></td></tr><tr><td>"
+                 "Legs dark</td><td><i>Aus dus</i></td></tr></table>")
                  .edition),
       "1[] Wings clear -> 2\n1[] Wings dark -> Aus bus\n"
       "2[] Legs pale -> Aus cus\n2[] Legs dark -> Aus dus\n");
 }
 
 TEST(Hypertext, SummariesAreLines) {
-  EXPECT_EQ(sketch(read("<h2>Key to Aus</h2><details><summary>1. Wings clear</summary><details>"
-                        "<summary>2. Legs pale</summary><p><i>Aus cus</i></p></details><details>"
-                        "<summary>2. Legs dark</summary><p><i>Aus dus</i></p></details></details>"
-                        "<details><summary>1. Wings dark</summary><p><i>Aus bus</i></p></details>")
+  EXPECT_EQ(sketch(read_as_edition(
+                       "<h2>Key to Aus</h2><details><summary>1. Wings clear</summary><details>"
+                       "<summary>2. Legs pale</summary><p><i>Aus cus</i></p></details><details>"
+                       "<summary>2. Legs dark</summary><p><i>Aus dus</i></p></details></details>"
+                       "<details><summary>1. Wings dark</summary><p><i>Aus bus</i></p></details>")
                        .edition),
             "1[1] Wings clear -> 2\n1[1] Wings dark -> Aus bus\n"
             "2[2] Legs pale -> Aus cus\n2[2] Legs dark -> Aus dus\n");
@@ -311,7 +326,7 @@ TEST(Hypertext, TablesBesideANumberHoldTheLeadsOfACouplet) {
             key +
             "</table><p>Note.</p><p>By Roe.</p><hr><p>2002</p><p>Visitor 12</p></td></tr>"
             "</table>"}) {
-    EXPECT_EQ(sketch(read(page).edition),
+    EXPECT_EQ(sketch(read_as_edition(page).edition),
               "1[1] Wings clear -> 2\n"
               "1[] Wings dark -> Aus bus\n"
               "2[2] Legs pale -> 3\n"
@@ -329,14 +344,14 @@ TEST(Hypertext, LettersItemsBeneathNumberedHeadings) {
            "<ol type=\"a\"><li>" + std::string{one} + "</li><li>" + std::string{other} +
            "</li></ol>\n";
   };
-  EXPECT_EQ(sketch(read("<h2>Key to beetles</h2>" +
-                        step("1", "", "Snout long. <a>Go to step 2.</a>",
-                             "Snout short. <a>Go to step 3.</a>") +
-                        step("2", "", "Wings spotted. Bin weevil, <em>Aus bus</em>",
-                             "Wings dark. Crib weevil, <em>Aus cus</em>") +
-                        step("3", "<p class=\"caption\">Figure 2. Two beetles</p>",
-                             "About 1/8 inch long. <em>Dus eus</em>",
-                             "About 1/4 inch long. <em>Dus fus</em>"))
+  EXPECT_EQ(sketch(read_as_edition("<h2>Key to beetles</h2>" +
+                                   step("1", "", "Snout long. <a>Go to step 2.</a>",
+                                        "Snout short. <a>Go to step 3.</a>") +
+                                   step("2", "", "Wings spotted. Bin weevil, <em>Aus bus</em>",
+                                        "Wings dark. Crib weevil, <em>Aus cus</em>") +
+                                   step("3", "<p class=\"caption\">Figure 2. Two beetles</p>",
+                                        "About 1/8 inch long. <em>Dus eus</em>",
+                                        "About 1/4 inch long. <em>Dus fus</em>"))
                        .edition),
             "1[a] Snout long. -> 2\n"
             "1[b] Snout short. -> 3\n"
@@ -347,9 +362,10 @@ TEST(Hypertext, LettersItemsBeneathNumberedHeadings) {
 }
 
 TEST(Hypertext, DashesMayBeTerms) {
-  EXPECT_EQ(sketch(read("<h2>Key to Aus</h2><dl><dt>1.</dt><dd>Wings clear <a>2</a></dd><dt>–</dt>"
-                        "<dd>Wings dark <em>Aus bus</em></dd><dt>2.</dt><dd>Legs pale <em>Aus "
-                        "cus</em></dd><dt>–</dt><dd>Legs dark <em>Aus dus</em></dd></dl>")
+  EXPECT_EQ(sketch(read_as_edition(
+                       "<h2>Key to Aus</h2><dl><dt>1.</dt><dd>Wings clear <a>2</a></dd><dt>–</dt>"
+                       "<dd>Wings dark <em>Aus bus</em></dd><dt>2.</dt><dd>Legs pale <em>Aus "
+                       "cus</em></dd><dt>–</dt><dd>Legs dark <em>Aus dus</em></dd></dl>")
                        .edition),
             "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
             "2[2] Legs pale -> Aus cus\n2[–] Legs dark -> Aus dus\n");
@@ -357,10 +373,11 @@ TEST(Hypertext, DashesMayBeTerms) {
 
 TEST(Hypertext, RemarksBeneathANameInItalicsAreNoPartOfTheLead) {
   EXPECT_EQ(
-      sketch(read("<h2>Key to Aus</h2><p><b>1</b> Legs 2, dark <em>A. bus</em> (Roe)<br>In wet "
-                  "moss, not rare.<br><b>–</b> Legs pale <a>2</a></p><p><b>2</b> Wings dark "
-                  "<em>A. cus</em> Roe<br><b>–</b> Wings pale <em>A. dus</em> Roe<br>Seen "
-                  "thrice.</p>")
+      sketch(read_as_edition(
+                 "<h2>Key to Aus</h2><p><b>1</b> Legs 2, dark <em>A. bus</em> (Roe)<br>In wet "
+                 "moss, not rare.<br><b>–</b> Legs pale <a>2</a></p><p><b>2</b> Wings dark "
+                 "<em>A. cus</em> Roe<br><b>–</b> Wings pale <em>A. dus</em> Roe<br>Seen "
+                 "thrice.</p>")
                  .edition),
       "1[1] Legs 2, dark -> Aus bus\n"
       "1[–] Legs pale -> 2\n"
@@ -370,11 +387,12 @@ TEST(Hypertext, RemarksBeneathANameInItalicsAreNoPartOfTheLead) {
 
 TEST(Hypertext, NumbersListsThatWordsPart) {
   // The last list leads to none of its own couplets; its item says its number.
-  EXPECT_EQ(sketch(read("<h2>Key to Aus</h2><ol><li><ol type=a><li>Wings clear <a>go to 2</a>"
-                        "<li>Wings dark <i>Aus bus</i></ol><li><ol type=a><li>Legs pale <i>Aus "
-                        "cus</i><li>Legs dark <a>go to 3</a></ol></ol><p>Now look at the palps.</p>"
-                        "<ol><li value=\"3\"><ol type=a><li>Palps long <i>Aus dus</i><li>Palps "
-                        "short <i>Aus eus</i></ol></ol>")
+  EXPECT_EQ(sketch(read_as_edition(
+                       "<h2>Key to Aus</h2><ol><li><ol type=a><li>Wings clear <a>go to 2</a>"
+                       "<li>Wings dark <i>Aus bus</i></ol><li><ol type=a><li>Legs pale <i>Aus "
+                       "cus</i><li>Legs dark <a>go to 3</a></ol></ol><p>Now look at the palps.</p>"
+                       "<ol><li value=\"3\"><ol type=a><li>Palps long <i>Aus dus</i><li>Palps "
+                       "short <i>Aus eus</i></ol></ol>")
                        .edition),
             "1[1a] Wings clear -> 2\n1[1b] Wings dark -> Aus bus\n"
             "2[2a] Legs pale -> Aus cus\n2[2b] Legs dark -> 3\n"
@@ -382,72 +400,79 @@ TEST(Hypertext, NumbersListsThatWordsPart) {
 }
 
 TEST(Hypertext, NumbersFirstLeadsInListsOfOneItem) {
-  EXPECT_EQ(sketch(read(three("<ol start=\"{n}\"><li>{a}</li></ol>\n<p>– {b}</p>\n")).edition),
-            sketch_of_three("", "–"));
+  EXPECT_EQ(
+      sketch(read_as_edition(three("<ol start=\"{n}\"><li>{a}</li></ol>\n<p>– {b}</p>\n")).edition),
+      sketch_of_three("", "–"));
   // Titles of sections keep their numbers to themselves.
   auto const page =
-      read("<ol><li>The genus</li></ol><p>Small.</p><ol start=\"2\"><li>Key</li></ol>" + kTable +
-           "<ol start=\"3\"><li>Works</li></ol><p>Roe 1901. Wings.</p>");
-  EXPECT_EQ(sketch(page.edition), kSketch);
+      read_as_edition("<ol><li>The genus</li></ol><p>Small.</p><ol start=\"2\"><li>Key</li></ol>" +
+                      kTableOfLeads + "<ol start=\"3\"><li>Works</li></ol><p>Roe 1901. Wings.</p>");
+  EXPECT_EQ(sketch(page.edition), kHypertextSketch);
   ASSERT_FALSE(page.edition.notes.empty());
   EXPECT_TRUE(page.edition.notes.front().text.starts_with("The genus"));
 }
 
 TEST(Hypertext, NumbersNoListsOfOtherThings) {
   // Works, steps and a page's contents, and items that print their numbers.
-  auto const reading = read(
-      "<ol><li><a href=\"1\">Sampling</a></li><li>Keeping</li><li>Keys</li></ol>" + kTable +
+  auto const reading = read_as_edition(
+      "<ol><li><a href=\"1\">Sampling</a></li><li>Keeping</li><li>Keys</li></ol>" + kTableOfLeads +
       "<ol><li>Roe, A. 1901. Wings.<br>Bergen 1: 1–20<li>Roe, A. 1902. Legs.<br>Bergen 2: 1–7"
       "<li>Roe, A. 1903. Heads.<br>Bergen 3: 3–9</ol>"
       "<dl><dt>Wing<dd>what it flies with<dt>Leg<dd>what it walks with<dt>Head<dd>the rest</dl>");
-  EXPECT_EQ(sketch(reading.edition), kSketch);
-  EXPECT_EQ(
-      sketch(read("<ol style=\"list-style: none\">" + three("<li>{n}. {a}<br>– {b}</li>") + "</ol>")
-                 .edition),
-      sketch_of_three("", "–"));
+  EXPECT_EQ(sketch(reading.edition), kHypertextSketch);
+  EXPECT_EQ(sketch(read_as_edition("<ol style=\"list-style: none\">" +
+                                   three("<li>{n}. {a}<br>– {b}</li>") + "</ol>")
+                       .edition),
+            sketch_of_three("", "–"));
 }
 
 TEST(Hypertext, SetsMenusContentsAndCommentsAside) {
-  auto const reading = read(
+  auto const reading = read_as_edition(
       "<nav><p>1. Home</p><p>2. Keys</p></nav>\n<div id=\"left toc\">\n<div>1. Wings ... 2</div>\n"
       "1. Legs ... Aus eus</div>\n<ul class='page-menu'><li>1. News</ul>" +
-      kTable +
+      kTableOfLeads +
       "<ol class=\"comment-list\"><li>1. Roe says: Wings dark ... Aus fus</li></ol>\n<footer>3. "
       "Seen "
       "by 4</footer>\n<p class=comments>Small.</p>\n");
-  EXPECT_EQ(sketch(reading.edition), kSketch);
+  EXPECT_EQ(sketch(reading.edition), kHypertextSketch);
   std::vector<std::string> aside;
   for (auto const& account : reading.source->lines) {
     if (account.reason == "stands beside the key") aside.push_back(std::to_string(account.line));
   }
   EXPECT_EQ(aside, (std::vector<std::string>{"1", "1", "3", "4", "5", "14", "15"}));
-  EXPECT_EQ(sketch(read("<DIV CLASS='TOC'><P>1. Wings</P></DIV>" + kTable).edition), kSketch);
+  EXPECT_EQ(
+      sketch(read_as_edition("<DIV CLASS='TOC'><P>1. Wings</P></DIV>" + kTableOfLeads).edition),
+      kHypertextSketch);
   // What holds most of the page is the page, whatever it is called; nor is what never closes.
-  EXPECT_EQ(sketch(read("<div class=\"content nav\">" + kTable + "</div>").edition), kSketch);
-  EXPECT_EQ(sketch(read("<div class=\"toc\">" + kTable).edition), kSketch);
+  EXPECT_EQ(
+      sketch(read_as_edition("<div class=\"content nav\">" + kTableOfLeads + "</div>").edition),
+      kHypertextSketch);
+  EXPECT_EQ(sketch(read_as_edition("<div class=\"toc\">" + kTableOfLeads).edition),
+            kHypertextSketch);
 }
 
 TEST(Hypertext, LeavesLinesAloneWhereOnlyLettersAreMarked) {
-  EXPECT_EQ(sketch(read("1. Wings clear ..... 2\n– Wings dark ..... <i>Aus bus</i>\n"
-                        "2. Legs pale, 5–6 &#xB5;m ..... <i>Aus cus</i>\n"
-                        "– Legs dark ..... <i>Aus\n   dus</i>\n")
+  EXPECT_EQ(sketch(read_as_edition("1. Wings clear ..... 2\n– Wings dark ..... <i>Aus bus</i>\n"
+                                   "2. Legs pale, 5–6 &#xB5;m ..... <i>Aus cus</i>\n"
+                                   "– Legs dark ..... <i>Aus\n   dus</i>\n")
                        .edition),
-            kSketch);
+            kHypertextSketch);
 }
 
 TEST(Hypertext, SetsDigitsAsTheTagsDo) {
-  auto const reading = read(
+  auto const reading = read_as_edition(
       "<p>1. Leaf 5 cm<sup>2</sup> ..... Aus bus</p><p>– Leaf H<sub>2</sub> ..... Aus cus</p>");
   EXPECT_EQ(reading.edition.couplets.at(0).leads.at(0).text, "Leaf 5 cm²");
   EXPECT_EQ(reading.edition.couplets.at(0).leads.at(1).text, "Leaf H₂");
 }
 
 TEST(Hypertext, SaysNothingOfScriptsAndStyles) {
-  EXPECT_EQ(sketch(read("<!DOCTYPE html><html><head><style>p { 1. Wings }</style><script>if (1<2) "
-                        "'</p>';</script></head><body>" +
-                        kTable + "</body></html>")
+  EXPECT_EQ(sketch(read_as_edition(
+                       "<!DOCTYPE html><html><head><style>p { 1. Wings }</style><script>if (1<2) "
+                       "'</p>';</script></head><body>" +
+                       kTableOfLeads + "</body></html>")
                        .edition),
-            kSketch);
+            kHypertextSketch);
 }
 
 TEST(Hypertext, ACellMayLeadBackBehindItsNumber) {
@@ -455,12 +480,13 @@ TEST(Hypertext, ACellMayLeadBackBehindItsNumber) {
     return "<tr><td>" + std::string{label} + "</td><td>" + std::string{words} + "</td><td>" +
            std::string{to} + "</td></tr>";
   };
-  EXPECT_EQ(sketch(read("<h1>Key to Ausella</h1><table>" + row("<b>1</b>", "Wings clear", "2") +
-                        row("&nbsp;", "Wings dark", "3") +
-                        row("<b>2</b><br>Back to <a>1</a>", "Legs red", "<i>Ausella busa</i>") +
-                        row("&nbsp;", "Legs black", "<i>Ausella cusa</i>") +
-                        row("<b>3</b><br>Back to <a>1</a>", "Head red", "<i>Ausella dusa</i>") +
-                        row("&nbsp;", "Head black", "<i>Ausella fusa</i>") + "</table>")
+  EXPECT_EQ(sketch(read_as_edition(
+                       "<h1>Key to Ausella</h1><table>" + row("<b>1</b>", "Wings clear", "2") +
+                       row("&nbsp;", "Wings dark", "3") +
+                       row("<b>2</b><br>Back to <a>1</a>", "Legs red", "<i>Ausella busa</i>") +
+                       row("&nbsp;", "Legs black", "<i>Ausella cusa</i>") +
+                       row("<b>3</b><br>Back to <a>1</a>", "Head red", "<i>Ausella dusa</i>") +
+                       row("&nbsp;", "Head black", "<i>Ausella fusa</i>") + "</table>")
                        .edition),
             "1[1] Wings clear -> 2\n1[] Wings dark -> 3\n2[2] Legs red -> Ausella busa\n"
             "2[] Legs black -> Ausella cusa\n3[3] Head red -> Ausella dusa\n"
@@ -468,14 +494,14 @@ TEST(Hypertext, ACellMayLeadBackBehindItsNumber) {
 }
 
 TEST(Hypertext, SourcesOfPicturesAreNoWords) {
-  auto const reading = read(
+  auto const reading = read_as_edition(
       "<p>1. Leaf red <picture><source media=\"(min-width: 9px)\" srcset=\"a.jpg\"><img "
       "src=\"b.jpg\"></picture> ..... Aus bus</p><p>– Leaf dark ..... Aus cus</p>");
   EXPECT_EQ(reading.edition.couplets.at(0).leads.at(0).text, "Leaf red");
 }
 
 TEST(Hypertext, TellsWhatItLeftOut) {
-  auto const loaded = read_hypertext({.name = "key.txt", .bytes = kTable});
+  auto const loaded = read_hypertext({.name = "key.txt", .bytes = kTableOfLeads});
   ASSERT_TRUE(loaded);
   ASSERT_FALSE(loaded.findings.empty());
   EXPECT_EQ(one_line(loaded.findings.front()),
@@ -492,9 +518,10 @@ TEST(Hypertext, LeadsBesideEachOther) {
            "</p></td><td><p><b>" + number + "b.</b> Wings dark</p><img src=b.jpg><br>" +
            "<span>Figure 2</span><p>" + second + "</p></td></tr></table><hr>\n";
   };
-  auto const reading = read("<h2>Key to Ausella</h2>\n" +
-                            couplet("1", "<a href=#c2>Go to couplet 2</a>", "<i>Ausella busa</i>") +
-                            couplet("2", "<i>Ausella cusa</i>", "<i>Ausella dusa</i>"));
+  auto const reading =
+      read_as_edition("<h2>Key to Ausella</h2>\n" +
+                      couplet("1", "<a href=#c2>Go to couplet 2</a>", "<i>Ausella busa</i>") +
+                      couplet("2", "<i>Ausella cusa</i>", "<i>Ausella dusa</i>"));
   EXPECT_EQ(sketch(reading.edition),
             "1[1a] Wings clear -> 2\n1[1b] Wings dark -> Ausella busa\n"
             "2[2a] Wings clear -> Ausella cusa\n2[2b] Wings dark -> Ausella dusa\n");
@@ -510,19 +537,19 @@ TEST(Hypertext, ChoicesBesideEachOtherBeneathTheirNumber) {
            second + "</td></tr></table><p>&nbsp;</p>\n";
   };
   EXPECT_EQ(
-      sketch(
-          read("<h2>Key to Ausella</h2>\n" +
-               couplet("<b>1</b>", "Wings clear, with four veins<br><br><a href=#c2><b>2</b></a>",
-                       "Wings dark, without veins<br><br><i>Ausella busa</i>") +
-               couplet("<b>2</b> (1)", "Legs short and dark<br><br><a href=#c3><b>3</b></a>",
-                       "Legs long and pale<br><br><i>Ausella cusa</i>") +
-               couplet("<b>3</b> (2)", "Antennae with 9 segments<br><br><a href=#c4><b>4</b></a>",
-                       "Antennae with 8 segments<br><br><i>Ausella gusa</i>") +
-               couplet("<b>4</b> (3)", "Tarsi black<br><br><a href=#c5><b>5</b></a>",
-                       "Tarsi yellow in both sexes<br><br><i>Ausella nusa</i>") +
-               couplet("<b>5</b> (4)", "Head smooth<br><br><i>Ausella dusa</i>",
-                       "Head ribbed and hairy<br><br><i>Ausella rusa</i>"))
-              .edition),
+      sketch(read_as_edition(
+                 "<h2>Key to Ausella</h2>\n" +
+                 couplet("<b>1</b>", "Wings clear, with four veins<br><br><a href=#c2><b>2</b></a>",
+                         "Wings dark, without veins<br><br><i>Ausella busa</i>") +
+                 couplet("<b>2</b> (1)", "Legs short and dark<br><br><a href=#c3><b>3</b></a>",
+                         "Legs long and pale<br><br><i>Ausella cusa</i>") +
+                 couplet("<b>3</b> (2)", "Antennae with 9 segments<br><br><a href=#c4><b>4</b></a>",
+                         "Antennae with 8 segments<br><br><i>Ausella gusa</i>") +
+                 couplet("<b>4</b> (3)", "Tarsi black<br><br><a href=#c5><b>5</b></a>",
+                         "Tarsi yellow in both sexes<br><br><i>Ausella nusa</i>") +
+                 couplet("<b>5</b> (4)", "Head smooth<br><br><i>Ausella dusa</i>",
+                         "Head ribbed and hairy<br><br><i>Ausella rusa</i>"))
+                 .edition),
       "1[] Wings clear, with four veins -> 2\n"
       "1[] Wings dark, without veins -> Ausella busa\n"
       "2[] Legs short and dark -> 3\n"
@@ -553,18 +580,20 @@ TEST(Hypertext, TakesSignsOfMeasureForNoTags) {
   EXPECT_TRUE(is_hypertext("a<br>b<br>c<br>"));
   EXPECT_TRUE(is_hypertext("5 &micro;m &ndash; caf&eacute;"));
   // Within other tags such signs are words.
-  EXPECT_EQ(read("<p>1. Length <5 mm ..... 2</p><p>– Length >5 mm ..... Aus bus</p>"
-                 "<p>2. Legs pale & long ..... Aus cus</p><p>– Legs dark ..... Aus dus</p>")
-                .edition.couplets.at(1)
-                .leads.at(0)
-                .text,
-            "Legs pale & long");
+  EXPECT_EQ(
+      read_as_edition("<p>1. Length <5 mm ..... 2</p><p>– Length >5 mm ..... Aus bus</p>"
+                      "<p>2. Legs pale & long ..... Aus cus</p><p>– Legs dark ..... Aus dus</p>")
+          .edition.couplets.at(1)
+          .leads.at(0)
+          .text,
+      "Legs pale & long");
 }
 
 TEST(Hypertext, LettersOfFootnotesAreNoLettersOfNames) {
   EXPECT_EQ(
-      sketch(read("<p>1. Wings clear ... <i>Aus bus</i><sup>a</sup></p><p>– Wings M<sup>a</sup> "
-                  "... <i>Aus cus</i><sup>1</sup></p>")
+      sketch(read_as_edition(
+                 "<p>1. Wings clear ... <i>Aus bus</i><sup>a</sup></p><p>– Wings M<sup>a</sup> "
+                 "... <i>Aus cus</i><sup>1</sup></p>")
                  .edition),
       "1[1] Wings clear -> Aus bus (ᵃ)\n1[–] Wings Ma -> Aus cus (¹)\n");
 }
@@ -575,7 +604,7 @@ TEST(Hypertext, AListOfTheSpeciesBesideTheKeyIsNone) {
                            "kusa", "lusa", "musa"}) {
     list += "<tr><td><i>Aus " + std::string{name} + "</i></td><td>&nbsp;</td><td>Map</td></tr>\n";
   }
-  auto const reading = read(
+  auto const reading = read_as_edition(
       "<table><tr><td>1</td><td>Wings clear.</td><td>(2)</td></tr>\n"
       "<tr><td>+</td><td>Wings dark.</td><td><i>Aus busa</i></td></tr>\n"
       "<tr><td>2</td><td>Legs pale.</td><td>Key 2</td></tr>\n"
@@ -597,10 +626,11 @@ TEST(Hypertext, AListOfTheSpeciesBesideTheKeyIsNone) {
 TEST(Hypertext, NamesEndAboveTheCommonOnesInTheirCells) {
   EXPECT_EQ(
       sketch(
-          read("<table><tr><td>1</td><td>Wings clear</td><td>2</td></tr>\n"
-               "<tr><td></td><td>Wings dark</td><td><em>Aus busa</em><br/>red marshwort</td></tr>\n"
-               "<tr><td>2</td><td>Legs pale</td><td><i>Aus cusa</i>*<br>marshwort</td></tr>\n"
-               "<tr><td></td><td>Legs dark</td><td><i>Aus dusa</i></td></tr></table>")
+          read_as_edition(
+              "<table><tr><td>1</td><td>Wings clear</td><td>2</td></tr>\n"
+              "<tr><td></td><td>Wings dark</td><td><em>Aus busa</em><br/>red marshwort</td></tr>\n"
+              "<tr><td>2</td><td>Legs pale</td><td><i>Aus cusa</i>*<br>marshwort</td></tr>\n"
+              "<tr><td></td><td>Legs dark</td><td><i>Aus dusa</i></td></tr></table>")
               .edition),
       "1[1] Wings clear -> 2\n1[] Wings dark -> Aus busa (red marshwort)\n"
       "2[2] Legs pale -> Aus cusa (* marshwort)\n2[] Legs dark -> Aus dusa\n");
@@ -610,20 +640,21 @@ TEST(Hypertext, NumbersStandAloneAboveChoicesWithoutLabels) {
   std::string const wanted =
       "1[] Wings clear -> 2\n1[] Wings dark -> Aus busa\n2[] Legs pale -> 3\n"
       "2[] Legs dark -> Aus cusa\n3[] Head long -> Aus dusa\n3[] Head short -> Aus eusa\n";
-  EXPECT_EQ(
-      sketch(read("<p><b>1</b></p><p>Wings clear ... <b>2</b></p><p>Wings dark ... <i>Aus "
-                  "busa</i></p>\n<p><b>2</b></p><p>Legs pale ... <b>3</b></p><p>Legs dark ... "
-                  "<i>Aus cusa</i></p>\n<p><b>3</b></p><p>Head long ... <i>Aus dusa</i></p>"
-                  "<p>Head short ... <i>Aus eusa</i></p>")
-                 .edition),
-      wanted);
-  EXPECT_EQ(sketch(read("<table><tr><td colspan=2><b>1</b></td></tr><tr><td>Wings clear<br><br><a "
-                        "href=#b><b>2</b></a></td><td>Wings dark<br><br><i>Aus busa</i></td></tr>"
-                        "</table>\n<table><tr><td colspan=2><b>2</b></td></tr><tr><td>Legs "
-                        "pale<br><br><a href=#c><b>3</b></a></td><td>Legs dark<br><br><i>Aus "
-                        "cusa</i></td></tr></table>\n<table><tr><td colspan=2><b>3</b></td></tr>"
-                        "<tr><td>Head long<br><br><i>Aus dusa</i></td><td>Head short<br><br><i>Aus "
-                        "eusa</i></td></tr></table>")
+  EXPECT_EQ(sketch(read_as_edition(
+                       "<p><b>1</b></p><p>Wings clear ... <b>2</b></p><p>Wings dark ... <i>Aus "
+                       "busa</i></p>\n<p><b>2</b></p><p>Legs pale ... <b>3</b></p><p>Legs dark ... "
+                       "<i>Aus cusa</i></p>\n<p><b>3</b></p><p>Head long ... <i>Aus dusa</i></p>"
+                       "<p>Head short ... <i>Aus eusa</i></p>")
+                       .edition),
+            wanted);
+  EXPECT_EQ(sketch(read_as_edition(
+                       "<table><tr><td colspan=2><b>1</b></td></tr><tr><td>Wings clear<br><br><a "
+                       "href=#b><b>2</b></a></td><td>Wings dark<br><br><i>Aus busa</i></td></tr>"
+                       "</table>\n<table><tr><td colspan=2><b>2</b></td></tr><tr><td>Legs "
+                       "pale<br><br><a href=#c><b>3</b></a></td><td>Legs dark<br><br><i>Aus "
+                       "cusa</i></td></tr></table>\n<table><tr><td colspan=2><b>3</b></td></tr>"
+                       "<tr><td>Head long<br><br><i>Aus dusa</i></td><td>Head short<br><br><i>Aus "
+                       "eusa</i></td></tr></table>")
                        .edition),
             "1[1] Wings clear -> 2\n1[] Wings dark -> Aus busa\n2[2] Legs pale -> 3\n"
             "2[] Legs dark -> Aus cusa\n3[3] Head long -> Aus dusa\n3[] Head short -> Aus eusa\n");

@@ -5,23 +5,12 @@
 #include <string>
 #include <string_view>
 
-#include "finding_text.hpp"
-#include "keydrift/formats/edition_reader.hpp"
 #include "printed_support.hpp"
 
 namespace keydrift {
 namespace {
 
-using test::one_line;
-
-std::string read(std::string_view page) {
-  auto const loaded = read_edition({.name = "key.html", .bytes = page});
-  if (!loaded) {
-    for (auto const& finding : loaded.findings) ADD_FAILURE() << one_line(finding);
-    return {};
-  }
-  return test::sketch(loaded.value->edition);
-}
+using test::sketch_page;
 
 // A paragraph as word processors write it: its source is broken wherever the width ends, within
 // tags as well.
@@ -31,38 +20,40 @@ std::string paragraph(std::string_view label, std::string_view words, std::strin
          "........... " + std::string{end} + "</span></p>\n";
 }
 
-std::string const kWanted =
+std::string const kWantedUnwrapped =
     "1[1] Wings clear, and the veins in them pale as far as their ends -> 2\n"
     "1[–] Wings dark, and the veins in them dark but for their ends -> Ausella busa\n"
     "2[2] Legs pale, and the feet of the first pair of them wide -> Ausella cusa\n"
     "2[–] Legs dark, and the feet of the first pair of them narrow -> Ausella dusa\n";
 
 TEST(HypertextWrapping, BlanksBehindALabelMayEndALineOfTheSource) {
-  EXPECT_EQ(read("<html><head><title>Key to Ausella</title></head><body>\n" +
-                 paragraph("1.", "Wings clear, and the veins\nin them pale as far\nas their ends",
-                           "<b>2</b>") +
-                 paragraph("–", "Wings dark, and the veins\nin them dark but\nfor their ends",
-                           "<b><i>Ausella\nbusa</i></b>") +
-                 paragraph("2.", "Legs pale, and the feet of\nthe first pair\nof them wide",
-                           "<b><i>Ausella\ncusa</i></b>") +
-                 paragraph("–", "Legs dark, and the feet of\nthe first pair\nof them narrow",
-                           "<b><i>Ausella\ndusa</i></b>") +
-                 "</body></html>\n"),
-            kWanted);
+  EXPECT_EQ(
+      sketch_page("<html><head><title>Key to Ausella</title></head><body>\n" +
+                  paragraph("1.", "Wings clear, and the veins\nin them pale as far\nas their ends",
+                            "<b>2</b>") +
+                  paragraph("–", "Wings dark, and the veins\nin them dark but\nfor their ends",
+                            "<b><i>Ausella\nbusa</i></b>") +
+                  paragraph("2.", "Legs pale, and the feet of\nthe first pair\nof them wide",
+                            "<b><i>Ausella\ncusa</i></b>") +
+                  paragraph("–", "Legs dark, and the feet of\nthe first pair\nof them narrow",
+                            "<b><i>Ausella\ndusa</i></b>") +
+                  "</body></html>\n"),
+      kWantedUnwrapped);
 }
 
 // Some tags are long; nothing else was wrapped.
 TEST(HypertextWrapping, LinesStayLinesBesideAFewLongTags) {
-  EXPECT_EQ(read("<html><head><title>Key to Ausella</title></head><body\nbgcolor=white>\n"
-                 "<p><a\nhref=\"index.htm\">Home</a></p>\n<p><a\nhref=\"keys.htm\">Keys</a></p>\n"
-                 "<p>Beetles</p>\n<p>Moths</p>\n<p>Flies</p>\n<p>Bees</p>\n<p>Bugs</p>\n"
-                 "<p>1. Wings clear, and the veins in them pale\n   as far as their ends ..... 2\n"
-                 "– Wings dark, and the veins in them dark\n   but for their ends ..... <i>Ausella "
-                 "busa</i>\n2. Legs pale, and the feet of the first pair\n   of them wide ..... "
-                 "<i>Ausella cusa</i>\n– Legs dark, and the feet of the first pair\n   of them "
-                 "narrow ..... <i>Ausella dusa</i>\n\n\nThe feet\nare seen\nfrom above.\n"
-                 "The wings\nare best\nseen in\na living\nbeetle.</p>\n</body></html>\n"),
-            kWanted);
+  EXPECT_EQ(sketch_page(
+                "<html><head><title>Key to Ausella</title></head><body\nbgcolor=white>\n"
+                "<p><a\nhref=\"index.htm\">Home</a></p>\n<p><a\nhref=\"keys.htm\">Keys</a></p>\n"
+                "<p>Beetles</p>\n<p>Moths</p>\n<p>Flies</p>\n<p>Bees</p>\n<p>Bugs</p>\n"
+                "<p>1. Wings clear, and the veins in them pale\n   as far as their ends ..... 2\n"
+                "– Wings dark, and the veins in them dark\n   but for their ends ..... <i>Ausella "
+                "busa</i>\n2. Legs pale, and the feet of the first pair\n   of them wide ..... "
+                "<i>Ausella cusa</i>\n– Legs dark, and the feet of the first pair\n   of them "
+                "narrow ..... <i>Ausella dusa</i>\n\n\nThe feet\nare seen\nfrom above.\n"
+                "The wings\nare best\nseen in\na living\nbeetle.</p>\n</body></html>\n"),
+            kWantedUnwrapped);
 }
 
 // Breaks the text at blanks, so that no line is longer than a page's source is wide.
@@ -103,10 +94,11 @@ TEST(HypertextWrapping, WordsMayBeBrokenWhereTagsAreNot) {
       "Legs dark, and the feet of the first pair of them narrow, hardly half as wide as the shin "
       "that bears them, from wherever they are seen";
   EXPECT_EQ(
-      read("<html><head><title>Key to Ausella</title></head><body>\n" +
-           styled_lead("1", clear, "2") + styled_lead("–", dark, "<b><i>Ausella busa</i></b>") +
-           styled_lead("2", wide, "<b><i>Ausella cusa</i></b>") +
-           styled_lead("–", narrow, "<b><i>Ausella dusa</i></b>") + "</body></html>\n"),
+      sketch_page("<html><head><title>Key to Ausella</title></head><body>\n" +
+                  styled_lead("1", clear, "2") +
+                  styled_lead("–", dark, "<b><i>Ausella busa</i></b>") +
+                  styled_lead("2", wide, "<b><i>Ausella cusa</i></b>") +
+                  styled_lead("–", narrow, "<b><i>Ausella dusa</i></b>") + "</body></html>\n"),
       "1[1] " + clear + " -> 2\n1[–] " + dark + " -> Ausella busa\n2[2] " + wide +
           " -> Ausella cusa\n2[–] " + narrow + " -> Ausella dusa\n");
 }
@@ -128,7 +120,7 @@ TEST(HypertextWrapping, LeadersMayComeToOneWidthWhereLinesAreLeads) {
     wanted += number + "[" + number + "] Wings of form " + number + " -> " + name + "\n" + number +
               "[-] Wings not of form " + number + " -> " + next + "\n";
   }
-  EXPECT_EQ(read(text + "</div>\n"), wanted);
+  EXPECT_EQ(sketch_page(text + "</div>\n"), wanted);
 }
 
 }  // namespace

@@ -12,6 +12,15 @@
 
 namespace keydrift::test {
 
+// How sketch() shows a key of two couplets that several tests print in many ways.
+inline constexpr std::string_view kTwoCouplets =
+    "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
+    "2[2] Legs long -> Aus cus\n2[–] Legs short -> Aus dus\n";
+
+inline std::string sec(std::string_view title, std::string_view content) {
+  return "<sec><title>" + std::string{title} + "</title>" + std::string{content} + "</sec>\n";
+}
+
 // An article whose body is `body`, from line 3 on.
 inline std::string article(std::string_view body) {
   return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<article xmlns:tp=\"urn:x\" "

@@ -6,15 +6,12 @@ namespace keydrift {
 namespace {
 
 using test::key_section;
+using test::kTwoCouplets;
 using test::one_line_each;
 using test::read_article;
 using test::rows;
 using test::sketch_article;
 using Lines = std::vector<std::string>;
-
-constexpr std::string_view kPlain =
-    "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
-    "2[2] Legs long -> Aus cus\n2[–] Legs short -> Aus dus\n";
 
 std::string sketch_rows(std::string_view text) {
   return sketch_article(key_section("Key to the species of Aus", rows(text)));
@@ -23,37 +20,37 @@ std::string sketch_rows(std::string_view text) {
 TEST(JatsTable, RowsOfThreeCells) {
   EXPECT_EQ(sketch_rows("1|Wings clear|2\n–|Wings dark|Aus bus\n2|Legs long|Aus cus\n"
                         "–|Legs short|Aus dus"),
-            kPlain);
+            kTwoCouplets);
 }
 
 TEST(JatsTable, RowsOfTwoCells) {
   EXPECT_EQ(sketch_rows("1 Wings clear|2\n– Wings dark|Aus bus\n2 Legs long|Aus cus\n"
                         "– Legs short|Aus dus"),
-            kPlain);
+            kTwoCouplets);
   EXPECT_EQ(sketch_rows("1|Wings clear ... 2\n–|Wings dark ... Aus bus\n2|Legs long ... Aus cus\n"
                         "–|Legs short ... Aus dus"),
-            kPlain);
+            kTwoCouplets);
 }
 
 TEST(JatsTable, RowsOfOneCell) {
   EXPECT_EQ(sketch_rows("1 Wings clear ... 2\n– Wings dark ... Aus bus\n2 Legs long ... Aus cus\n"
                         "– Legs short ... Aus dus"),
-            kPlain);
+            kTwoCouplets);
 }
 
 TEST(JatsTable, RowsOfMixedWidth) {
   EXPECT_EQ(sketch_rows("1|Wings clear|2\n– Wings dark|Aus bus\n2|Legs long|Aus cus\n"
                         "– Legs short ... Aus dus"),
-            kPlain);
+            kTwoCouplets);
 }
 
 TEST(JatsTable, FourColumnsAndFillers) {
   EXPECT_EQ(sketch_rows("1||Wings clear|......|2\n–||Wings dark|......|Aus bus\n"
                         "2|(1)|Legs long|......|Aus cus\n–||Legs short|......|Aus dus"),
-            kPlain);
+            kTwoCouplets);
   EXPECT_EQ(sketch_rows("1|Wings clear|....... 2|\n–|Wings dark||Aus bus\n2|Legs long||Aus cus\n"
                         "–|Legs short|Aus dus|"),
-            kPlain);
+            kTwoCouplets);
 }
 
 TEST(JatsTable, TheCellOfTheDestinationIsTheDestination) {
@@ -135,7 +132,7 @@ TEST(JatsTable, HeadingsAndNotesAsRows) {
   ASSERT_TRUE(loaded);
   auto const& edition = loaded.value->edition;
   EXPECT_EQ(test::sketch(edition),
-            std::string{kPlain} + "1[1] Body red -> Aus bus\n1[–] Body blue -> Aus cus\n");
+            std::string{kTwoCouplets} + "1[1] Body red -> Aus bus\n1[–] Body blue -> Aus cus\n");
   ASSERT_EQ(edition.parts.size(), 2U);
   EXPECT_EQ(edition.parts[0].title, "Key to males");
   EXPECT_EQ(edition.parts[1].title, "Key to females");
@@ -158,7 +155,7 @@ TEST(JatsTable, ACoupletInOneRow) {
 TEST(JatsTable, LinesWithinCellsAreNoCoupletWhenTheRivalFollows) {
   EXPECT_EQ(sketch_rows("1|Wings clear|2\n–|Wings dark|Aus bus\n2|<p>Legs</p><p>long</p>|Aus "
                         "cus<break/>Halvern\n–|Legs short|Aus dus"),
-            kPlain);
+            kTwoCouplets);
 }
 
 TEST(JatsTable, DestinationsInRowsOfTheirOwn) {
@@ -242,12 +239,12 @@ TEST(JatsTable, TheHeadOfTheColumnsMayStandAgain) {
   auto const body = rows(
       "1|Wings clear|2\n–|Wings dark|Aus bus\nCouplet|Lead|Result\n"
       "2|Legs long|Aus cus\n–|Legs short|Aus dus");
-  EXPECT_EQ(sketch_article(key_section("Key", rows("Couplet|Lead|Result") + body)), kPlain);
+  EXPECT_EQ(sketch_article(key_section("Key", rows("Couplet|Lead|Result") + body)), kTwoCouplets);
   auto const section =
       test::article("<sec><title>Key</title><table-wrap content-type=\"key\"><table><thead>" +
                     rows("Couplet|Lead|Result") + "</thead><tbody>" + body +
                     "</tbody></table></table-wrap></sec>");
-  EXPECT_EQ(sketch_article(section), kPlain);
+  EXPECT_EQ(sketch_article(section), kTwoCouplets);
 }
 
 TEST(JatsTable, LeadsOfSerialKeysGoOnWhereTheirCellIsEmpty) {
@@ -274,7 +271,7 @@ TEST(JatsTable, FiguresInAColumnOfTheirOwnBeforeTheDestination) {
   // Behind the destination they are said of the taxon.
   EXPECT_EQ(sketch_rows("1|Wings clear|2|\n–|Wings dark|Aus bus|Fig. 4\n"
                         "2|Legs long|Aus cus|Fig. 5\n–|Legs short|Aus dus|Fig. 6"),
-            kPlain);
+            kTwoCouplets);
 }
 
 TEST(JatsTable, PicturesWithinACellAreNoWords) {
@@ -283,7 +280,7 @@ TEST(JatsTable, PicturesWithinACellAreNoWords) {
                   "</caption><graphic href=\"f1.png\"/></fig>|2\n–|Wings dark|Aus bus\n"
                   "2|Legs long|Aus cus\n–|Legs short|Aus dus")));
   ASSERT_TRUE(loaded);
-  EXPECT_EQ(test::sketch(loaded.value->edition), kPlain);
+  EXPECT_EQ(test::sketch(loaded.value->edition), kTwoCouplets);
   ASSERT_FALSE(loaded.value->edition.notes.empty());
   EXPECT_EQ(loaded.value->edition.notes.back().text, "Figure 1. Wing of Aus.");
 }
@@ -299,7 +296,7 @@ TEST(JatsTable, AKeyThatGoesOnInTheNextTable) {
       wrap("1.</label><caption><p>Continued</p>", "2|Legs long|Aus cus\n–|Legs short|Aus dus") +
       "</sec>"));
   ASSERT_TRUE(loaded);
-  EXPECT_EQ(test::sketch(loaded.value->edition), kPlain);
+  EXPECT_EQ(test::sketch(loaded.value->edition), kTwoCouplets);
   ASSERT_EQ(loaded.value->edition.parts.size(), 1U);
   EXPECT_EQ(loaded.value->edition.parts[0].title, "Table 1. Key to Aus");
 }

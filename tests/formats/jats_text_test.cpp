@@ -9,21 +9,16 @@ namespace {
 
 using test::article;
 using test::key_section;
+using test::kTwoCouplets;
 using test::one_line_each;
 using test::read_article;
 using test::rows;
+using test::sec;
 using test::sketch_article;
 using Lines = std::vector<std::string>;
 
-constexpr std::string_view kPlain =
-    "1[1] Wings clear -> 2\n1[–] Wings dark -> Aus bus\n"
-    "2[2] Legs long -> Aus cus\n2[–] Legs short -> Aus dus\n";
-constexpr std::string_view kRows =
+constexpr std::string_view kFourRows =
     "1|Wings clear|2\n–|Wings dark|Aus bus\n2|Legs long|Aus cus\n–|Legs short|Aus dus";
-
-std::string sec(std::string_view title, std::string_view content) {
-  return "<sec><title>" + std::string{title} + "</title>" + std::string{content} + "</sec>\n";
-}
 
 TEST(JatsText, Paragraphs) {
   EXPECT_EQ(sketch_article(article(
@@ -31,18 +26,18 @@ TEST(JatsText, Paragraphs) {
                     "<p>1 Wings clear ... 2</p>\n<p>– Wings dark ... <italic>Aus bus</italic></p>\n"
                     "<p>2 Legs long ... <italic>Aus cus</italic></p><p>– Legs short ... "
                     "<italic>Aus dus</italic></p>"))),
-            kPlain);
+            kTwoCouplets);
   // All of a key in one paragraph, its leads parted by breaks.
   EXPECT_EQ(sketch_article(article(sec("Key to Aus",
                                        "<p>1 Wings clear ... 2<break/>– Wings dark ... Aus "
                                        "bus<break/>2 Legs long ... Aus cus<break/>– Legs short "
                                        "... Aus dus</p>"))),
-            kPlain);
+            kTwoCouplets);
   EXPECT_EQ(sketch_article(article(sec("Key to Aus",
                                        "<preformat>1  Wings clear ..... 2\n–  Wings dark .. Aus "
                                        "bus\n2  Legs long    Aus cus\n–  Legs short    Aus dus"
                                        "</preformat>"))),
-            kPlain);
+            kTwoCouplets);
 }
 
 TEST(JatsText, NamesAndNumbersThatAreMarkedUpEndALead) {
@@ -192,13 +187,13 @@ TEST(JatsText, ListsAndQuotations) {
                 "</list-item>\n<list-item><label>–</label><p>Wings dark ... Aus bus</p></list-item>"
                 "</list><disp-quote><p>2 Legs long ... Aus cus</p><p>– Legs short ... Aus dus</p>"
                 "</disp-quote>"))),
-            kPlain);
+            kTwoCouplets);
   EXPECT_EQ(sketch_article(article("<list list-content=\"key\"><list-item><p>1 Wings clear ... 2"
                                    "</p></list-item><list-item><p>– Wings dark ... Aus bus</p>"
                                    "</list-item><list-item><p>2 Legs long ... Aus cus</p>"
                                    "</list-item><list-item><p>– Legs short ... Aus dus</p>"
                                    "</list-item></list>")),
-            kPlain);
+            kTwoCouplets);
 }
 
 TEST(JatsText, OrderedListsNumberTheirCouplets) {
@@ -208,7 +203,7 @@ TEST(JatsText, OrderedListsNumberTheirCouplets) {
                 "Aus bus</p></list-item><list-item><list list-type=\"bullet\"><list-item><p>Legs "
                 "long <italic>Aus cus</italic></p></list-item><list-item><p>Legs short "
                 "<italic>Aus dus</italic></p></list-item></list></list-item></list>"))),
-            kPlain);
+            kTwoCouplets);
 }
 
 TEST(JatsText, ListsWhoseItemsBeginWithTheirNumberAlone) {
@@ -225,7 +220,7 @@ TEST(JatsText, ListsWhoseItemsBeginWithTheirNumberAlone) {
                                                    item("2", "Legs long → <italic>Aus cus</italic>",
                                                         "Legs short <italic>Aus dus</italic>") +
                                                    "</list>"))),
-      kPlain);
+      kTwoCouplets);
 }
 
 TEST(JatsText, ASectionForEachCouplet) {
@@ -240,8 +235,8 @@ TEST(JatsText, ASectionForEachCouplet) {
                        "<p>Legs long <italic>Aus cus</italic></p>"
                        "<p>– Legs short <italic>Aus dus</italic></p>"));
   };
-  EXPECT_EQ(sketch_article(article(couplets("title"))), kPlain);
-  EXPECT_EQ(sketch_article(article(couplets("label"))), kPlain);
+  EXPECT_EQ(sketch_article(article(couplets("title"))), kTwoCouplets);
+  EXPECT_EQ(sketch_article(article(couplets("label"))), kTwoCouplets);
 }
 
 TEST(JatsText, BoxesHaveTheirTitleInACaption) {
@@ -250,15 +245,15 @@ TEST(JatsText, BoxesHaveTheirTitleInACaption) {
       "<p>1 Wings clear ... 2</p><p>– Wings dark ... Aus bus</p><p>2 Legs long ... Aus cus</p>"
       "<p>– Legs short ... Aus dus</p></boxed-text>"));
   ASSERT_TRUE(loaded);
-  EXPECT_EQ(test::sketch(loaded.value->edition), kPlain);
+  EXPECT_EQ(test::sketch(loaded.value->edition), kTwoCouplets);
   EXPECT_EQ(loaded.value->edition.parts[0].title, "Key to Aus");
 }
 
 TEST(JatsText, TranslationsAreNoFurtherKeys) {
-  auto const table = sec("Key", "<table-wrap><table>" + rows(kRows) + "</table></table-wrap>");
+  auto const table = sec("Key", "<table-wrap><table>" + rows(kFourRows) + "</table></table-wrap>");
   EXPECT_EQ(sketch_article("<article><body>" + table + "</body><sub-article><body>" + table +
                            "</body></sub-article></article>"),
-            kPlain);
+            kTwoCouplets);
 }
 
 TEST(JatsText, TitlesInSevenLanguages) {
@@ -268,8 +263,8 @@ TEST(JatsText, TitlesInSevenLanguages) {
         "Identification keys (males)", "KEY."}) {
     EXPECT_EQ(sketch_article(article(
                   sec("Discussion", "<p>1 Not this ... 2</p><p>– Nor this ... Cus</p>") +
-                  sec(title, "<table-wrap><table>" + rows(kRows) + "</table></table-wrap>"))),
-              kPlain)
+                  sec(title, "<table-wrap><table>" + rows(kFourRows) + "</table></table-wrap>"))),
+              kTwoCouplets)
         << title;
   }
 }
@@ -279,15 +274,15 @@ TEST(JatsText, KeysThatNothingCallsAKey) {
   EXPECT_EQ(sketch_article(
                 article(sec("Results", "<table-wrap><table>" + rows("Site|n|Mean\nA|1|4\nB|2|3") +
                                            "</table></table-wrap><table-wrap><table>" +
-                                           rows(kRows) + "</table></table-wrap>"))),
-            kPlain);
+                                           rows(kFourRows) + "</table></table-wrap>"))),
+            kTwoCouplets);
   // … or by the section's.
   EXPECT_EQ(sketch_article(article(sec("Results", "<p>Three sites were visited in 2020.</p>") +
                                    sec("Species of Aus",
                                        "<p>1 Wings clear ... 2</p><p>– Wings dark ... Aus bus</p>"
                                        "<p>2 Legs long ... Aus cus</p><p>– Legs short ... Aus "
                                        "dus</p>"))),
-            kPlain);
+            kTwoCouplets);
 }
 
 TEST(JatsText, SeveralKeysBecomeParts) {
@@ -301,11 +296,11 @@ TEST(JatsText, SeveralKeysBecomeParts) {
               sec("Key to genera", table("Adults", "1|Body red|Key B\n–|Body blue|Bus bus")) +
               sec("<italic>Aus</italic>", "<p>Body red. 12 setae.</p>") +
               sec("Key B: <italic>Aus</italic>",
-                  table("", kRows) + "<p>1 Prose about couplet 1 ... 2</p>"))));
+                  table("", kFourRows) + "<p>1 Prose about couplet 1 ... 2</p>"))));
   ASSERT_TRUE(loaded) << one_line_each(loaded.findings).front();
   auto const& edition = loaded.value->edition;
-  EXPECT_EQ(test::sketch(edition),
-            "1[1] Body red -> key: Key B: Aus\n1[–] Body blue -> Bus bus\n" + std::string{kPlain});
+  EXPECT_EQ(test::sketch(edition), "1[1] Body red -> key: Key B: Aus\n1[–] Body blue -> Bus bus\n" +
+                                       std::string{kTwoCouplets});
   ASSERT_EQ(edition.parts.size(), 2U);
   EXPECT_EQ(edition.parts[0].title, "Key to genera");
   EXPECT_EQ(edition.parts[1].title, "Key B: Aus");
@@ -319,7 +314,8 @@ TEST(JatsText, SeveralKeysBecomeParts) {
 }
 
 TEST(JatsText, PartsAreCalledByTheTitlesOfTheirSections) {
-  auto const adults = sec("Adults", "<table-wrap><table>" + rows(kRows) + "</table></table-wrap>");
+  auto const adults =
+      sec("Adults", "<table-wrap><table>" + rows(kFourRows) + "</table></table-wrap>");
   auto const larvae =
       sec("Larvae", "<table-wrap><table>" + rows("1|Body red|Aus bus\n–|Body blue|Aus cus") +
                         "</table></table-wrap>");
@@ -352,7 +348,7 @@ TEST(JatsText, FrontMatterAndFootnotes) {
   EXPECT_EQ(edition.front.authors, (Lines{"T. Orm", "Una Vel"}));
   EXPECT_EQ(edition.front.year, 1998);
   EXPECT_EQ(edition.front.language, "de");
-  EXPECT_EQ(test::sketch(edition), kPlain);
+  EXPECT_EQ(test::sketch(edition), kTwoCouplets);
   Lines notes;
   for (auto const& note : edition.notes) notes.push_back(note.text);
   EXPECT_EQ(notes, (Lines{"Dried: dull.", "All drawn from life."}));
@@ -369,15 +365,15 @@ TEST(JatsText, FootnotesAtTheArticlesEnd) {
       "</body><back><fn-group><fn id=\"n1\"><label>1</label><p>The type is lost.</p></fn>"
       "<fn id=\"n2\"><p>No fund paid for this.</p></fn></fn-group></back></article>");
   ASSERT_TRUE(loaded);
-  EXPECT_EQ(test::sketch(loaded.value->edition), kPlain);
+  EXPECT_EQ(test::sketch(loaded.value->edition), kTwoCouplets);
   ASSERT_EQ(loaded.value->edition.notes.size(), 1U);
   EXPECT_EQ(loaded.value->edition.notes[0].text, "The type is lost.");
 }
 
 TEST(JatsText, SaysWhatItLeavesAside) {
-  auto const loaded = read_article(
-      article(sec("Key features", "<p>The wings matter most.</p>") +
-              sec("Key to Aus", "<table-wrap><table>" + rows(kRows) + "</table></table-wrap>")));
+  auto const loaded = read_article(article(
+      sec("Key features", "<p>The wings matter most.</p>") +
+      sec("Key to Aus", "<table-wrap><table>" + rows(kFourRows) + "</table></table-wrap>")));
   ASSERT_TRUE(loaded);
   EXPECT_EQ(
       one_line_each(loaded.findings),
@@ -397,14 +393,14 @@ TEST(JatsText, CommentsInstructionsAndReferences) {
                 rows("1|Wi<!-- no -->ngs <?page 7?>clear|2\n&#8211;|<![CDATA[Wings]]> d&#97;rk|Aus "
                      "b&#x75;s\n2|Legs <named-content>long</named-content>|Aus cus\n–|Legs<!-- -->"
                      " short|Aus dus"))),
-            kPlain);
+            kTwoCouplets);
 }
 
 TEST(JatsText, ReadEditionRecognisesArticles) {
   auto const read = [](std::string_view bytes) {
     return read_edition({.name = "a.xml", .bytes = bytes});
   };
-  auto const whole = key_section("Key", rows(kRows));
+  auto const whole = key_section("Key", rows(kFourRows));
   auto const bare = whole.substr(whole.find('\n') + 1);
   for (auto const& bytes : {whole, bare, "\xEF\xBB\xBF" + whole,
                             "<!DOCTYPE article PUBLIC \"-//X//Y\" \"x.dtd\">\n" + bare,
@@ -412,7 +408,7 @@ TEST(JatsText, ReadEditionRecognisesArticles) {
                                 bare.substr(bare.find("<body>")) + "</articles>"}) {
     auto const loaded = read(bytes);
     ASSERT_TRUE(loaded) << bytes;
-    EXPECT_EQ(test::sketch(loaded.value->edition), kPlain);
+    EXPECT_EQ(test::sketch(loaded.value->edition), kTwoCouplets);
     EXPECT_TRUE(loaded.value->source);
   }
   auto const other = read("<?xml version='1.0'?>\n<notes>1 Wings</notes>");

@@ -15,19 +15,17 @@ namespace {
 using test::article;
 using test::one_line_each;
 using test::read_article;
+using test::sec;
 using test::sketch_article;
 
-std::string sec(std::string_view title, std::string_view content) {
-  return "<sec><title>" + std::string{title} + "</title>" + std::string{content} + "</sec>\n";
-}
 std::string item(std::string_view label, std::string_view words) {
   return "<list-item><label>" + std::string{label} + "</label><p>" + std::string{words} +
          "</p></list-item>\n";
 }
 
-std::string const kGenera = sec("Key to the genera",
-                                "<p>1 Body red ... <italic>Aus</italic></p><p>– Body blue ... "
-                                "<italic>Bus</italic></p>");
+std::string const kKeyToGenera = sec("Key to the genera",
+                                     "<p>1 Body red ... <italic>Aus</italic></p><p>– Body blue ... "
+                                     "<italic>Bus</italic></p>");
 std::string const kSpecies = "<list list-type=\"simple\">" + item("1", "Wings clear … 2") +
                              item("–", "Wings dark … <italic>B. cusa</italic>") +
                              item("2", "Legs long … <italic>B. dusa</italic>") +
@@ -43,10 +41,10 @@ TEST(JatsUncalledKeys, AKeyInAnAccountBesideOneThatIsCalledSo) {
                            "<p>Of uncertain position.</p><p>Three species are known.</p>"
                            "<p>They may be told apart as follows:</p>" +
                                kSpecies + "<p>Females of the last two are hardly known.</p>");
-  EXPECT_EQ(sketch_article(article(sec("Systematics", kGenera + account))), kBoth);
+  EXPECT_EQ(sketch_article(article(sec("Systematics", kKeyToGenera + account))), kBoth);
   // The order is that of the article.
   EXPECT_EQ(
-      sketch_article(article(sec("Systematics", account + kGenera))),
+      sketch_article(article(sec("Systematics", account + kKeyToGenera))),
       std::string{std::string_view{kBoth}.substr(std::string_view{kBoth}.find("1[1] Wings"))} +
           "1[1] Body red -> Aus\n1[–] Body blue -> Bus\n");
 }
@@ -102,7 +100,7 @@ TEST(JatsUncalledKeys, ListsOfOtherThingsAreNoKeys) {
   auto const captions = sec("Results",
                             "<p>1 Body of <italic>Aus busa</italic></p><p>2 Wing of <italic>Aus "
                             "cusa</italic></p><p>3 Leg of <italic>Aus dusa</italic></p>");
-  EXPECT_EQ(sketch_article(article(steps + material + kGenera + captions)),
+  EXPECT_EQ(sketch_article(article(steps + material + kKeyToGenera + captions)),
             "1[1] Body red -> Aus\n1[–] Body blue -> Bus\n");
 }
 
@@ -147,7 +145,7 @@ TEST(JatsUncalledKeys, ChaptersOfBooks) {
   };
   auto const chapter = [](std::string_view title) {
     return "<book-part book-part-type=\"chapter\"><book-part-meta><title-group><title>" +
-           std::string{title} + "</title></title-group></book-part-meta><body>" + kGenera +
+           std::string{title} + "</title></title-group></book-part-meta><body>" + kKeyToGenera +
            sec("7. <italic>Bus</italic>", kSpecies) + "</body></book-part>";
   };
   auto const one = read_article(book(chapter("Wood beetles")));

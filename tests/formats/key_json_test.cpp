@@ -100,12 +100,12 @@ Edition full_edition() {
   return edition;
 }
 
-Loaded<Edition> read(std::string_view json) {
+Loaded<Edition> read_json(std::string_view json) {
   return read_key_json({.name = "k.json", .bytes = json});
 }
 
-Lines errors(std::string_view json) {
-  auto const loaded = read(json);
+Lines json_errors(std::string_view json) {
+  auto const loaded = read_json(json);
   EXPECT_FALSE(loaded);
   return one_line_each(loaded.findings);
 }
@@ -139,7 +139,7 @@ void expect_errors(std::string_view marked, Lines wanted) {
   auto const [json, places] = without_marks(marked);
   ASSERT_EQ(places.size(), wanted.size());
   for (std::size_t i = 0; i < wanted.size(); ++i) wanted[i] = places[i] + wanted[i];
-  EXPECT_EQ(errors(json), wanted);
+  EXPECT_EQ(json_errors(json), wanted);
 }
 
 // A key of one couplet with `extra` fields in its outermost object, written on one line.
@@ -167,7 +167,7 @@ TEST(KeyJson, WritesEveryFieldInAStableOrder) {
 TEST(KeyJson, ReadsBackWhatItWrote) {
   auto const edition = full_edition();
   auto const text = write_key_json(edition);
-  auto const loaded = read(text);
+  auto const loaded = read_json(text);
   ASSERT_TRUE(loaded) << one_line_each(loaded.findings).front();
   EXPECT_EQ(one_line_each(loaded.findings), Lines{});
   EXPECT_TRUE(same_content(*loaded.value, edition));
@@ -185,7 +185,7 @@ TEST(KeyJson, ReadsBackSmallKeysOfEveryShape) {
                   {"2", {{"C", to(3, "3")}, {"D", to(4, "1")}, {"E", ""}}},
                   {(shape & 32) != 0 ? "2" : "3", {{"F", to(5, "nowhere")}}}});
     auto const text = write_key_json(edition);
-    auto const loaded = read(text);
+    auto const loaded = read_json(text);
     ASSERT_TRUE(loaded) << text;
     EXPECT_TRUE(same_content(*loaded.value, edition)) << text;
     EXPECT_EQ(write_key_json(*loaded.value), text);
@@ -206,7 +206,7 @@ TEST(KeyJson, ReadsBackRangesWithEveryKindOfEnd) {
                                .approximate = open == 5};
       statement.any_of = {{"c", {}, {range}, "mm", false}};
       edition.couplets[0].leads[0].statements = {statement};
-      auto const loaded = read(write_key_json(edition));
+      auto const loaded = read_json(write_key_json(edition));
       ASSERT_TRUE(loaded);
       EXPECT_EQ(loaded.value->couplets[0].leads[0].statements[0].any_of, statement.any_of)
           << open << ' ' << reach;
@@ -215,7 +215,7 @@ TEST(KeyJson, ReadsBackRangesWithEveryKindOfEnd) {
 }
 
 TEST(KeyJson, ReadsTheExampleOfTheContract) {
-  auto const loaded = read(
+  auto const loaded = read_json(
       R"({"keydrift": 1, "title": "Key", "edition": "1998", "year": 1998, "language": "en",
  "scope": {"taxa": "Aus", "region": "Halvern"},
  "couplets": [{"label": "7", "leads": [{"label": "7a", "text": "beak bifid", "source": {"line": 31, "column": 1},
@@ -257,7 +257,7 @@ TEST(KeyJson, ReadsTheExampleOfTheContract) {
 }
 
 TEST(KeyJson, TakesPlacesFromTheJsonWhereItGivesNone) {
-  auto const loaded = read(
+  auto const loaded = read_json(
       "{\"keydrift\": 1,\n \"couplets\": [\n  {\"label\": \"µ1\", \"leads\": [\n"
       "   {\"text\": \"Äh; beak\", \"statements\": [{\"text\": \"beak\"}],"
       " \"destination\": {\"taxa\": [\"Aus\"]}}]}]}");
@@ -278,7 +278,7 @@ TEST(KeyJson, TakesPlacesFromTheJsonWhereItGivesNone) {
 }
 
 TEST(KeyJson, ComposesTextAndDropsControlCharacters) {
-  auto const loaded = read(small_key(R"("title": "e\u0301\u0000x", )"));
+  auto const loaded = read_json(small_key(R"("title": "e\u0301\u0000x", )"));
   ASSERT_TRUE(loaded);
   EXPECT_EQ(loaded.value->front.title, "é x");
 }
@@ -379,7 +379,7 @@ TEST(KeyJson, ReportsFieldsGivenTwice) {
 TEST(KeyJson, WarnsOfFieldsItDoesNotKnow) {
   auto const [json, places] = without_marks(
       small_key(R"(@"titel": "a", "x-mine": 1, "$schema": "s", )", R"(@"nonsense": {}, )"));
-  auto const loaded = read(json);
+  auto const loaded = read_json(json);
   ASSERT_TRUE(loaded);
   EXPECT_EQ(
       one_line_each(loaded.findings),
@@ -438,9 +438,10 @@ TEST(KeyJson, ChecksRanges) {
 }
 
 TEST(KeyJson, RefusesEmptyAndBinaryFiles) {
-  EXPECT_EQ(errors(""), Lines{"k.json:1:1: error: the file is empty [empty-file] (check that this "
-                              "is the right file and that it was saved)"});
-  EXPECT_EQ(errors("%PDF-1.4"),
+  EXPECT_EQ(json_errors(""),
+            Lines{"k.json:1:1: error: the file is empty [empty-file] (check that this "
+                  "is the right file and that it was saved)"});
+  EXPECT_EQ(json_errors("%PDF-1.4"),
             Lines{"k.json:1:1: error: this is a PDF, not text [binary-file] (export it as plain "
                   "text (UTF-8) and load that file)"});
 }
@@ -448,7 +449,7 @@ TEST(KeyJson, RefusesEmptyAndBinaryFiles) {
 TEST(KeyJson, NeverYieldsAKeyTogetherWithAnErrorNorCrashes) {
   auto const whole = write_key_json(full_edition());
   auto const check = [](std::string const& bytes) {
-    auto const loaded = read(bytes);
+    auto const loaded = read_json(bytes);
     bool error = false;
     for (auto const& finding : loaded.findings) {
       error = error || finding.severity == Severity::error;
@@ -457,7 +458,7 @@ TEST(KeyJson, NeverYieldsAKeyTogetherWithAnErrorNorCrashes) {
     EXPECT_NE(loaded.value.has_value(), error) << bytes;
     if (loaded) {
       auto const again = write_key_json(*loaded.value);
-      EXPECT_EQ(write_key_json(*read(again).value), again);
+      EXPECT_EQ(write_key_json(*read_json(again).value), again);
     }
   };
   auto const small = small_key(R"("year": 3, )",
@@ -477,9 +478,9 @@ TEST(KeyJson, NeverYieldsAKeyTogetherWithAnErrorNorCrashes) {
 }
 
 TEST(KeyJson, AMarkBehindAnEscapeIsNoneOfItsLetters) {
-  auto edition = *read(small_key()).value;
+  auto edition = *read_json(small_key()).value;
   edition.couplets[0].leads[0].text = "Wings\t\u030cclear";
-  auto const again = read(write_key_json(edition));
+  auto const again = read_json(write_key_json(edition));
   ASSERT_TRUE(again.value.has_value());
   EXPECT_EQ(again.value->couplets[0].leads[0].text, "Wings\t\u030cclear");
 }

@@ -12,11 +12,11 @@ namespace {
 using test::one_line_each;
 using Lines = std::vector<std::string>;
 
-Loaded<Lexicon> read(std::string_view text) {
+Loaded<Lexicon> read_lexicon_text(std::string_view text) {
   return read_lexicon({.name = "l.csv", .bytes = text});
 }
-Lines errors(std::string_view text) {
-  auto const loaded = read(text);
+Lines lexicon_errors(std::string_view text) {
+  auto const loaded = read_lexicon_text(text);
   EXPECT_FALSE(loaded);
   return one_line_each(loaded.findings);
 }
@@ -80,7 +80,7 @@ TEST(LexiconFile, LosesNothingInEitherForm) {
   auto const json = write_lexicon_json(lexicon);
   auto const csv = write_lexicon_csv(lexicon);
   for (auto const& text : {json, csv}) {
-    auto const loaded = read(text);
+    auto const loaded = read_lexicon_text(text);
     ASSERT_TRUE(loaded) << one_line_each(loaded.findings).front();
     EXPECT_EQ(one_line_each(loaded.findings), Lines{});
     EXPECT_EQ(write_lexicon_json(*loaded.value), json);
@@ -89,11 +89,12 @@ TEST(LexiconFile, LosesNothingInEitherForm) {
 }
 
 TEST(LexiconFile, ReadsEveryFieldOfTheCsv) {
-  auto const loaded = read(std::string{kHeader} +
-                           "beak,beak,utricle,tip,beak | de: Schnabel,categorical,,hand lens,,0.2,"
-                           "bifid,two-toothed | de-AT: zweispitzig\n"
-                           ",,,,,,,,,,entire,\n"
-                           "length,,,,,Measurement,cm,naked eye,beak = bifid | entire,\"0,5\",,\n");
+  auto const loaded =
+      read_lexicon_text(std::string{kHeader} +
+                        "beak,beak,utricle,tip,beak | de: Schnabel,categorical,,hand lens,,0.2,"
+                        "bifid,two-toothed | de-AT: zweispitzig\n"
+                        ",,,,,,,,,,entire,\n"
+                        "length,,,,,Measurement,cm,naked eye,beak = bifid | entire,\"0,5\",,\n");
   ASSERT_TRUE(loaded) << one_line_each(loaded.findings).front();
   ASSERT_EQ(loaded.value->characters.size(), 2U);
   auto const& beak = loaded.value->characters[0];
@@ -123,7 +124,8 @@ TEST(LexiconFile, ReadsEveryFieldOfTheCsv) {
 }
 
 TEST(LexiconFile, FindsTheRowsOfACharacterAfterSorting) {
-  auto const loaded = read("character,state,kind,label\nb,y,,\na,x,,Aa\nb,x,categorical,Bb\n");
+  auto const loaded =
+      read_lexicon_text("character,state,kind,label\nb,y,,\na,x,,Aa\nb,x,categorical,Bb\n");
   ASSERT_TRUE(loaded) << one_line_each(loaded.findings).front();
   ASSERT_EQ(loaded.value->characters.size(), 2U);
   EXPECT_EQ(loaded.value->characters[0].label, "Bb");
@@ -132,12 +134,12 @@ TEST(LexiconFile, FindsTheRowsOfACharacterAfterSorting) {
 
 TEST(LexiconFile, ReportsEveryCellThatIsWrong) {
   EXPECT_EQ(
-      errors("character,kind,difficulty,tolerance,applicable if,state,phrases,label\n"
-             ",,,,,,,\n,,,,,x,,\n"
-             "a,categorial,,,,x,,A\n"
-             "a,,hand lense,,,x,,B\n"
-             "a,,,2,,,p,\n"
-             "b,count,,half,a,,,\n"),
+      lexicon_errors("character,kind,difficulty,tolerance,applicable if,state,phrases,label\n"
+                     ",,,,,,,\n,,,,,x,,\n"
+                     "a,categorial,,,,x,,A\n"
+                     "a,,hand lense,,,x,,B\n"
+                     "a,,,2,,,p,\n"
+                     "b,count,,half,a,,,\n"),
       (Lines{"l.csv:3:1: error: the first row names no character [missing-name] (write the "
              "character's id in the column \"character\")",
              "l.csv:4:3: error: \"categorial\" is not a kind of character [unknown-kind] (did you "
@@ -160,9 +162,10 @@ TEST(LexiconFile, ReportsEveryCellThatIsWrong) {
 
 TEST(LexiconFile, ReportsWhatIsWrongInTheJson) {
   EXPECT_EQ(
-      errors("{\"keydrift-lexicon\": 1, \"characters\": [\n"
-             "{\"label\": \"A\", \"kind\": \"kount\", \"tolerance\": 1.5},\n"
-             "{\"id\": \"b\", \"difficulty\": \"loup\", \"states\": [{\"phrases\": [7]}]}]}"),
+      lexicon_errors(
+          "{\"keydrift-lexicon\": 1, \"characters\": [\n"
+          "{\"label\": \"A\", \"kind\": \"kount\", \"tolerance\": 1.5},\n"
+          "{\"id\": \"b\", \"difficulty\": \"loup\", \"states\": [{\"phrases\": [7]}]}]}"),
       (Lines{"l.csv:2:1: error: this character has no \"id\" [missing-field] (add \"id\" with "
              "a text)",
              "l.csv:2:24: error: \"kount\" is not a kind of character [unknown-kind] (did "
@@ -175,27 +178,28 @@ TEST(LexiconFile, ReportsWhatIsWrongInTheJson) {
              "text)",
              "l.csv:3:59: error: a phrase is an object, not a number [wrong-type] (write an "
              "object in braces here)"}));
-  EXPECT_EQ(errors("{\"keydrift\": 1}"),
+  EXPECT_EQ(lexicon_errors("{\"keydrift\": 1}"),
             Lines{"l.csv:1:1: error: the JSON does not say \"keydrift-lexicon\": 1, so it is of "
                   "another kind [no-version] (check that this is the right file, or add "
                   "\"keydrift-lexicon\": 1 to its outermost object)"});
 }
 
 TEST(LexiconFile, RefusesALexiconThatDoesNotHoldTogether) {
-  EXPECT_EQ(errors("character,state,applicable if\nbeak,x,\ntip,y,beek = x\n"),
+  EXPECT_EQ(lexicon_errors("character,state,applicable if\nbeak,x,\ntip,y,beek = x\n"),
             Lines{"l.csv:3:1: error: the character \"tip\" depends on \"beek\", which the lexicon "
                   "lacks [lexicon-applicability-character] (did you mean \"beak\")"});
 }
 
 TEST(LexiconFile, SaysWhichColumnsItWants) {
-  EXPECT_EQ(errors("charakter,state\na,x\n"),
+  EXPECT_EQ(lexicon_errors("charakter,state\na,x\n"),
             (Lines{"l.csv:1:1: error: the first row has no column \"character\"; it has "
                    "\"charakter\" and \"state\" [missing-column] (a lexicon wants the columns "
                    "\"character\" and \"state\" named in its first row)",
                    "l.csv:1:1: warning: the column \"charakter\" is not one of a lexicon; it was "
                    "not read [unknown-column] (did you mean \"character\")"}));
-  EXPECT_EQ(errors(" "), Lines{"l.csv:1:1: error: the file holds nothing but blanks [empty-file] "
-                               "(check that this is the right file and that it was saved)"});
+  EXPECT_EQ(lexicon_errors(" "),
+            Lines{"l.csv:1:1: error: the file holds nothing but blanks [empty-file] "
+                  "(check that this is the right file and that it was saved)"});
 }
 
 TEST(LexiconFile, ReadsTheLexiconsOfTheScenarios) {
@@ -213,11 +217,11 @@ TEST(LexiconFile, NeverYieldsAValueTogetherWithAnError) {
   test::read_damaged(
       "character,subjects,kind,tolerance,applicable if,state,phrases\n"
       "a,\"de: x | y\",categorical,0.1,,s,\"p\\|q\"\n,,,,,t,\nb,,count,,a = s,,\n",
-      read);
+      read_lexicon_text);
   test::read_damaged(
       R"({"keydrift-lexicon": 1, "characters": [{"id": "a", "states": [{"id": "s", "phrases": ["p",
  {"text": "q", "language": "de"}]}], "tolerance": 0.1, "kind": "categorical"}]})",
-      read);
+      read_lexicon_text);
 }
 
 }  // namespace

@@ -15,7 +15,7 @@ struct Half {
 };
 
 constexpr std::size_t kCouplets = 8;
-constexpr std::array<std::array<Half, 2>, kCouplets> kKey{{
+constexpr std::array<std::array<Half, 2>, kCouplets> kLayoutKey{{
     {{{"Dorsal shield entire, without lateral incisions; peritreme reaching anterior margin of "
        "coxa "
        "II",
@@ -218,10 +218,10 @@ std::string made_genus(std::uint32_t seed) {
 
 std::vector<MadeLead> made_leads(std::string const& genus) {
   std::vector<MadeLead> leads;
-  for (auto const& couplet : kKey) {
+  for (auto const& couplet : kLayoutKey) {
     for (auto const& half : couplet) {
       leads.push_back({beginning(half.words), half.couplet > 0
-                                                  ? beginning(kKey[half.couplet - 1][0].words)
+                                                  ? beginning(kLayoutKey[half.couplet - 1][0].words)
                                                   : genus + " " + std::string{half.epithet}});
     }
   }
@@ -243,7 +243,7 @@ MadeLayout made_parallel(std::uint32_t seed, std::string const& genus, Scan* sca
     auto const number = std::to_string(n);
     auto const back = n == 1 ? std::string{} : std::to_string(kLedToBy[n]);
     for (std::size_t half = 0; half < 2; ++half) {
-      auto const& lead = kKey[n - 1][half];
+      auto const& lead = kLayoutKey[n - 1][half];
       std::string label;
       if (first == 4) {
         label = number + (half == 0 ? "a." : "b.");
@@ -301,7 +301,7 @@ class Nested {
   void count(unsigned couplet) {
     for (std::size_t half = 0; half < 2; ++half) {
       place_[couplet][half] = ++places_;
-      if (kKey[couplet - 1][half].couplet > 0) count(kKey[couplet - 1][half].couplet);
+      if (kLayoutKey[couplet - 1][half].couplet > 0) count(kLayoutKey[couplet - 1][half].couplet);
     }
   }
 
@@ -337,7 +337,7 @@ class Nested {
 
   void walk(unsigned couplet, std::size_t depth) {
     for (std::size_t half = 0; half < 2; ++half) {
-      auto const& lead = kKey[couplet - 1][half];
+      auto const& lead = kLayoutKey[couplet - 1][half];
       auto indent = std::string(step_ * depth, ' ');
       auto sign = label(couplet, half, depth);
       if (scan_ != nullptr) {

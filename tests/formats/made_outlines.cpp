@@ -9,22 +9,22 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::array kParts{"Wings"sv, "Head"sv,     "Thorax"sv,    "Abdomen"sv,
-                            "Legs"sv,  "Antennae"sv, "Scutellum"sv, "Elytra"sv,
-                            "Crown"sv, "Throat"sv,   "Breast"sv};
-constexpr std::array kStates{"black"sv,  "rufous"sv,  "clear"sv,  "smooth"sv, "punctate"sv,
-                             "long"sv,   "short"sv,   "hairy"sv,  "bare"sv,   "broad"sv,
-                             "narrow"sv, "spotted"sv, "uniform"sv};
+constexpr std::array kOutlineParts{"Wings"sv, "Head"sv,     "Thorax"sv,    "Abdomen"sv,
+                                   "Legs"sv,  "Antennae"sv, "Scutellum"sv, "Elytra"sv,
+                                   "Crown"sv, "Throat"sv,   "Breast"sv};
+constexpr std::array kOutlineStates{"black"sv,  "rufous"sv,  "clear"sv,  "smooth"sv, "punctate"sv,
+                                    "long"sv,   "short"sv,   "hairy"sv,  "bare"sv,   "broad"sv,
+                                    "narrow"sv, "spotted"sv, "uniform"sv};
 constexpr std::array kSyllables{"ra"sv,  "bel"sv, "cor"sv, "ni"sv,
                                 "lum"sv, "dri"sv, "mel"sv, "gra"sv};
 constexpr std::size_t kDeepest = 4;  // ranks
 
 struct Couplet;
-struct Lead {
+struct OutlineLead {
   std::size_t below{};  // couplet, or 0
 };
 struct Couplet {
-  std::vector<Lead> leads;
+  std::vector<OutlineLead> leads;
   std::size_t rank{};
 };
 
@@ -123,8 +123,8 @@ class Maker {
   // In the order in which they are printed; unlike all before it.
   std::string words() {
     auto const n = written_++;
-    return std::string{kParts[n % kParts.size()]} + " " +
-           std::string{kStates[(n / kParts.size() * 5 + n) % kStates.size()]};
+    return std::string{kOutlineParts[n % kOutlineParts.size()]} + " " +
+           std::string{kOutlineStates[(n / kOutlineParts.size() * 5 + n) % kOutlineStates.size()]};
   }
   std::string name() {
     auto const n = named_++;

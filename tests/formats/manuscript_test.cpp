@@ -11,7 +11,7 @@ namespace {
 using test::one_line_each;
 using Lines = std::vector<std::string>;
 
-std::vector<ManuscriptLine> rows() {
+std::vector<ManuscriptLine> table_lines() {
   return {{"1\tBeak bifid\t2", 40, 5},
           {"–\tBeak entire\tCus cus", 43, 5},
           {"2\tScales dark\tAus bus", 46, 5},
@@ -19,7 +19,7 @@ std::vector<ManuscriptLine> rows() {
 }
 
 TEST(Manuscript, ReadsRowsAsALeadEach) {
-  auto const loaded = read_manuscript("a.xml", rows());
+  auto const loaded = read_manuscript("a.xml", table_lines());
   ASSERT_TRUE(loaded) << one_line_each(loaded.findings).front();
   EXPECT_EQ(test::sketch(loaded.value->edition),
             "1[1] Beak bifid -> 2\n1[–] Beak entire -> Cus cus\n2[2] Scales dark -> Aus bus\n"
@@ -30,7 +30,7 @@ TEST(Manuscript, ReadsRowsAsALeadEach) {
 }
 
 TEST(Manuscript, PlacesOfListedNamesAreThoseOfTheOrigin) {
-  auto lines = rows();
+  auto lines = table_lines();
   lines.insert(lines.begin(), {"Lists: Aus bus; Cus cus", 7, 3});
   auto const loaded = read_manuscript("a.xml", lines);
   ASSERT_TRUE(loaded);
@@ -41,7 +41,7 @@ TEST(Manuscript, PlacesOfListedNamesAreThoseOfTheOrigin) {
 }
 
 TEST(Manuscript, PlacesAreThoseOfTheOrigin) {
-  auto const loaded = read_manuscript("a.xml", rows());
+  auto const loaded = read_manuscript("a.xml", table_lines());
   ASSERT_TRUE(loaded);
   auto const& edition = loaded.value->edition;
   auto const& lead = edition.couplets[1].leads[0];
@@ -62,7 +62,7 @@ TEST(Manuscript, PlacesAreThoseOfTheOrigin) {
 }
 
 TEST(Manuscript, StretchesGiveThePlaceOfWordsThatMarkupParts) {
-  auto lines = rows();
+  auto lines = table_lines();
   // "Scales " stands at 46:9, "dark" on the next line, the name at 48:3.
   lines[2].stretches = {{0, 46, 5}, {2, 46, 12}, {9, 47, 30}, {14, 48, 3}};
   auto const loaded = read_manuscript("a.xml", lines);
@@ -79,7 +79,7 @@ TEST(Manuscript, StretchesGiveThePlaceOfWordsThatMarkupParts) {
 }
 
 TEST(Manuscript, FindingsAreMovedAsWell) {
-  auto lines = rows();
+  auto lines = table_lines();
   lines.insert(lines.begin() + 2, {"Prose that belongs to no lead, between the couplets.", 44, 1});
   lines[0].text.append(200, 'x');
   auto const refused = read_manuscript("a.xml", lines, {.line_bytes = 100});
@@ -96,7 +96,7 @@ TEST(Manuscript, FindingsAreMovedAsWell) {
 }
 
 TEST(Manuscript, BlanksWithinALineDoNotBreakIt) {
-  auto lines = rows();
+  auto lines = table_lines();
   lines[0].text = "1\tBeak\nbifid\x01\t2";
   lines[1].text =
       "–\tBeak\xE2\x80\xA8"
@@ -110,7 +110,7 @@ TEST(Manuscript, BlanksWithinALineDoNotBreakIt) {
 }
 
 // "label|words|destination" as a row of three cells.
-ManuscriptLine row(std::string_view cells, std::uint32_t number) {
+ManuscriptLine row_line(std::string_view cells, std::uint32_t number) {
   ManuscriptLine line;
   line.number = number;
   auto const first = cells.find('|');
@@ -124,10 +124,10 @@ ManuscriptLine row(std::string_view cells, std::uint32_t number) {
 
 TEST(Manuscript, BordersOfCellsOutweighWhatTheWordsLookLike) {
   auto const loaded = read_manuscript(
-      "a.xml",
-      {row("1|Wings 2; see Fig. 3 ..... p. 4|2", 1), row("—|Wings 4|Aus bus, rare form only", 2),
-       row("2(1)|Antennae longer than in Aus cus|Aus dus (Smith, 1900) (Fig. 3)", 3),
-       row("|Antennae shorter, 3|", 4), row("la|12 setae|77", 5)});
+      "a.xml", {row_line("1|Wings 2; see Fig. 3 ..... p. 4|2", 1),
+                row_line("—|Wings 4|Aus bus, rare form only", 2),
+                row_line("2(1)|Antennae longer than in Aus cus|Aus dus (Smith, 1900) (Fig. 3)", 3),
+                row_line("|Antennae shorter, 3|", 4), row_line("la|12 setae|77", 5)});
   ASSERT_TRUE(loaded) << one_line_each(loaded.findings).front();
   EXPECT_EQ(test::sketch(loaded.value->edition),
             "1[1] Wings 2; see Fig. 3 ..... p. 4 -> 2\n1[—] Wings 4 -> Aus bus (rare form only)\n"
@@ -136,9 +136,10 @@ TEST(Manuscript, BordersOfCellsOutweighWhatTheWordsLookLike) {
 }
 
 TEST(Manuscript, RolesOfLinesOutweighWhatTheyLookLike) {
-  auto rows = std::vector{row("1|Beak bifid|2", 3),        row("–|Beak entire|Aus bus", 4),
-                          row("2|Scales dark|Aus cus", 6), row("–|Scales pale|Aus dus", 8),
-                          row("1|Legs long|Aus eus", 10),  row("–|Legs short|Aus fus", 11)};
+  auto rows =
+      std::vector{row_line("1|Beak bifid|2", 3),        row_line("–|Beak entire|Aus bus", 4),
+                  row_line("2|Scales dark|Aus cus", 6), row_line("–|Scales pale|Aus dus", 8),
+                  row_line("1|Legs long|Aus eus", 10),  row_line("–|Legs short|Aus fus", 11)};
   auto const other = [](std::string text, std::uint32_t number, LineRole role) {
     return ManuscriptLine{std::move(text), number, 1, {}, {role, kNotTold, kNotTold}};
   };

@@ -19,7 +19,7 @@ struct Rows {
   Lines findings;
 };
 
-Rows read(std::string_view text, MeasurementOptions const& options = {}) {
+Rows read_rows(std::string_view text, MeasurementOptions const& options = {}) {
   Rows rows;
   auto const stream = stream_of(text, 100);
   rows.loaded = read_measurements(*stream, "m.csv", options, [&](Reject const& reject) {
@@ -30,7 +30,8 @@ Rows read(std::string_view text, MeasurementOptions const& options = {}) {
   return rows;
 }
 
-Lines observed(MeasurementTable& table, std::string const& occurrence, std::string const& number) {
+Lines observed_of(MeasurementTable& table, std::string const& occurrence,
+                  std::string const& number) {
   Specimen specimen;
   specimen.occurrence_id = occurrence;
   specimen.catalog_number = number;
@@ -46,25 +47,26 @@ Lines observed(MeasurementTable& table, std::string const& occurrence, std::stri
 }
 
 TEST(Measurements, JoinsRowsByOccurrenceIdAndCatalogueNumber) {
-  auto rows = read(
+  auto rows = read_rows(
       "occurrenceID,catalogNumber,measurementType,measurementValue,measurementUnit\n"
       "o1,,spike length,19,mm\n,H 1,beak,bifid,\no1,,beak,,\no2,H 1,beak,entire,\n"
       "o1,,storage location,Drawer 3,\no1,,storageLocation,Drawer 4,\n");
   ASSERT_TRUE(rows.loaded);
   EXPECT_EQ(rows.findings, Lines{});
   EXPECT_EQ(rows.loaded.value->row_count(), 6U);
-  EXPECT_EQ(observed(*rows.loaded.value, "o1", "H 1"),
+  EXPECT_EQ(observed_of(*rows.loaded.value, "o1", "H 1"),
             (Lines{"spike length=19[mm]@2:0", "beak=bifid[]@3:0", "in Drawer 3"}));
   EXPECT_EQ(one_line_each(rows.loaded.value->findings_on_unused()),
             Lines{"m.csv:5:1: warning: no specimen is called \"o2\"; its row was not used "
                   "[unknown-id] (check the id against the table of specimens)"});
-  EXPECT_EQ(observed(*rows.loaded.value, "o2", ""), (Lines{"beak=entire[]@5:0"}));
-  EXPECT_EQ(observed(*rows.loaded.value, "", ""), Lines{});
+  EXPECT_EQ(observed_of(*rows.loaded.value, "o2", ""), (Lines{"beak=entire[]@5:0"}));
+  EXPECT_EQ(observed_of(*rows.loaded.value, "", ""), Lines{});
   EXPECT_TRUE(rows.loaded.value->findings_on_unused().empty());
 }
 
 TEST(Measurements, KeepsTheStorageThatTheTableOfSpecimensGives) {
-  auto rows = read("catalogNumber,measurementType,measurementValue\n1,location name,Drawer 3\n");
+  auto rows =
+      read_rows("catalogNumber,measurementType,measurementValue\n1,location name,Drawer 3\n");
   Specimen specimen;
   specimen.catalog_number = "1";
   specimen.storage = "Cabinet 1";
@@ -73,7 +75,7 @@ TEST(Measurements, KeepsTheStorageThatTheTableOfSpecimensGives) {
 }
 
 TEST(Measurements, ListsTypesThatAreNoCharactersOnce) {
-  auto rows = read(
+  auto rows = read_rows(
       "catalogNumber,measurementType,measurementValue\n"
       "1,Beak (mm),3\n1,beek,4\n1,weight,5\n1,weight,6\n1,storage location,x\n",
       {.characters = {"beak"}});
@@ -81,12 +83,12 @@ TEST(Measurements, ListsTypesThatAreNoCharactersOnce) {
             Lines{"m.csv:1:1: information: these types are not characters of the lexicon and were "
                   "not used: \"beek\" and \"weight\" [unknown-type] (did you mean \"beak\" "
                   "by \"beek\")"});
-  EXPECT_EQ(observed(*rows.loaded.value, "", "1"), (Lines{"Beak=3[mm]@2:0", "in x"}));
+  EXPECT_EQ(observed_of(*rows.loaded.value, "", "1"), (Lines{"Beak=3[mm]@2:0", "in x"}));
 }
 
 TEST(Measurements, SetsRowsWithoutIdOrTypeAside) {
-  auto const rows =
-      read("catalogNumber,measurementType,measurementValue\n,beak,x\n1,,x\n1,beak,x,y\n1,beak,z\n");
+  auto const rows = read_rows(
+      "catalogNumber,measurementType,measurementValue\n,beak,x\n1,,x\n1,beak,x,y\n1,beak,z\n");
   EXPECT_EQ(rows.rejects,
             (Lines{"2: no-id: the row names no specimen: ,beak,x",
                    "3: no-type: the row does not say what was measured: 1,,x",
@@ -95,13 +97,13 @@ TEST(Measurements, SetsRowsWithoutIdOrTypeAside) {
 }
 
 TEST(Measurements, SaysWhichColumnsAreMissing) {
-  EXPECT_EQ(read("id,type,measurementValue\n1,beak,x\n").findings,
+  EXPECT_EQ(read_rows("id,type,measurementValue\n1,beak,x\n").findings,
             Lines{"m.csv:1:1: error: the first row has no column \"occurrenceID\" and "
                   "\"measurementType\"; it has \"id\", \"type\" and \"measurementValue\" "
                   "[missing-column] (measurement rows want the columns \"occurrenceID\" or "
                   "\"catalogNumber\", \"measurementType\" and \"measurementValue\", and may have "
                   "\"measurementUnit\")"});
-  EXPECT_EQ(read("\n").findings,
+  EXPECT_EQ(read_rows("\n").findings,
             Lines{"m.csv:1:1: error: the file has no header row [empty-file] (check that this is "
                   "the right file and that it was saved)"});
 }
@@ -110,7 +112,7 @@ TEST(Measurements, ListsAtMostTwentyUnknownIds) {
   std::string text = "catalogNumber,measurementType,measurementValue\n";
   for (int i = 0; i < 25; ++i) text += "n" + std::to_string(i) + ",beak,x\n";
   text += "n0,beak,y\n";
-  auto const findings = one_line_each(read(text).loaded.value->findings_on_unused());
+  auto const findings = one_line_each(read_rows(text).loaded.value->findings_on_unused());
   ASSERT_EQ(findings.size(), 20U);
   EXPECT_EQ(findings.front(),
             "m.csv:2:1: warning: no specimen is called \"n0\"; its 2 rows were not used "
@@ -121,7 +123,7 @@ TEST(Measurements, ListsAtMostTwentyUnknownIds) {
 }
 
 TEST(Measurements, AreJoinedWhileOccurrencesAreRead) {
-  auto rows = read(
+  auto rows = read_rows(
       "catalogNumber,measurementType,measurementValue\n2,beak,x\n2,storage location,D\n"
       "9,beak,x\n");
   auto const stream = stream_of("catalogNumber,scientificName,beak\n1,Aus,a\n2,Bus,b\n3,Cus,\n");
@@ -143,7 +145,7 @@ TEST(Measurements, AreJoinedWhileOccurrencesAreRead) {
 TEST(Measurements, ReadTheRowsOfTheScenario) {
   auto const text =
       test::slurp(std::string{KEYDRIFT_SOURCE_DIR} + "/fixtures/velunaceae/measurements.csv");
-  auto const rows = read(text);
+  auto const rows = read_rows(text);
   ASSERT_TRUE(rows.loaded);
   EXPECT_EQ(rows.rejects, Lines{});
   EXPECT_GT(rows.loaded.value->row_count(), 5U);
@@ -153,7 +155,9 @@ TEST(Measurements, NeverYieldATableTogetherWithAnError) {
   test::read_damaged(
       "occurrenceID,measurementType,measurementValue,measurementUnit\no1,\"be\"\"ak\",x,mm\n"
       "o2,storage location,é,\n",
-      [](std::string_view bytes) { return std::move(read(bytes, {.characters = {"a"}}).loaded); });
+      [](std::string_view bytes) {
+        return std::move(read_rows(bytes, {.characters = {"a"}}).loaded);
+      });
 }
 
 }  // namespace

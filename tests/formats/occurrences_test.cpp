@@ -24,8 +24,8 @@ struct Archive {
   Lines findings;
 };
 
-Archive read(std::string_view bytes, OccurrenceOptions const& options = {},
-             std::size_t chunk = 1000) {
+Archive read_archive(std::string_view bytes, OccurrenceOptions const& options = {},
+                     std::size_t chunk = 1000) {
   Archive archive;
   auto const stream = unpacked(stream_of(bytes, chunk), "s.csv");
   if (!stream) {
@@ -44,7 +44,7 @@ Archive read(std::string_view bytes, OccurrenceOptions const& options = {},
   return archive;
 }
 
-Lines observed(Specimen const& specimen) {
+Lines observations_of(Specimen const& specimen) {
   Lines lines;
   for (auto const& observation : specimen.observations) {
     lines.push_back(observation.character + "=" + observation.value + "[" + observation.unit +
@@ -58,9 +58,9 @@ TEST(Occurrences, TakesEveryColumnThatIsNoTermForACharacterWhenAsked) {
   constexpr auto kTable =
       "catalogNumber,scientificName,basisOfRecord,Leaf margin,spike length (mm)\n"
       "H 7,Aus bus,PreservedSpecimen,rough,12\n";
-  EXPECT_TRUE(read(kTable).specimens.at(0).observations.empty());
-  auto const archive = read(kTable, {.any_character = true});
-  EXPECT_EQ(observed(archive.specimens.at(0)),
+  EXPECT_TRUE(read_archive(kTable).specimens.at(0).observations.empty());
+  auto const archive = read_archive(kTable, {.any_character = true});
+  EXPECT_EQ(observations_of(archive.specimens.at(0)),
             (Lines{"Leaf margin=rough[]@2:4", "spike length=12[mm]@2:5"}));
   EXPECT_EQ(archive.findings,
             Lines{"s.csv:1:30: information: the column \"basisOfRecord\" was not used "
@@ -69,7 +69,7 @@ TEST(Occurrences, TakesEveryColumnThatIsNoTermForACharacterWhenAsked) {
 }
 
 TEST(Occurrences, FillsEveryFieldOfASpecimen) {
-  auto const archive = read(
+  auto const archive = read_archive(
       "catalogNumber,occurrenceID,scientificName,scientificNameAuthorship,identificationQualifier,"
       "identifiedBy,dateIdentified,identificationReferences,typeStatus,sex,lifeStage,"
       "reproductiveCondition,locality,country,countryCode,stateProvince,county,municipality,island,"
@@ -114,7 +114,7 @@ TEST(Occurrences, FillsEveryFieldOfASpecimen) {
 }
 
 TEST(Occurrences, KnowsTermsByLocalNamePrefixIriAndOwnNames) {
-  auto const archive = read(
+  auto const archive = read_archive(
       "CATALOGNUMBER\thttp://rs.tdwg.org/dwc/terms/scientificName\tdwc:identifiedBy\t"
       "http://rs.tdwg.org/dwc/terms/version/dateIdentified-2023-06-28\tLocation Name\tFundort\n"
       "1\tAus\tRoe\t1999\tShelf 2\tMill\n",
@@ -130,7 +130,7 @@ TEST(Occurrences, KnowsTermsByLocalNamePrefixIriAndOwnNames) {
 }
 
 TEST(Occurrences, TakesCharacterColumnsByIdLabelAndUnit) {
-  auto const archive = read(
+  auto const archive = read_archive(
       "catalogNumber,scientificName,Beak-Tip,Länge der Ähre (mm),Sex,habitat,beek-tip\n"
       "1,Aus,bifid | entire,4.5-6,male,fen,x\n"
       "2,Aus,,,,,\n"
@@ -144,15 +144,16 @@ TEST(Occurrences, TakesCharacterColumnsByIdLabelAndUnit) {
                    "character's id or label in the lexicon)"}));
   ASSERT_EQ(archive.specimens.size(), 3U);
   EXPECT_EQ(
-      observed(archive.specimens[0]),
+      observations_of(archive.specimens[0]),
       (Lines{"Beak-Tip=bifid | entire[]@2:3", "Länge der Ähre=4.5-6[mm]@2:4", "Sex=male[]@2:5"}));
   EXPECT_EQ(archive.specimens[0].sex, "male");
-  EXPECT_EQ(observed(archive.specimens[1]), Lines{});
-  EXPECT_EQ(observed(archive.specimens[2]), (Lines{"Länge der Ähre=7[mm]@4:4"}));
+  EXPECT_EQ(observations_of(archive.specimens[1]), Lines{});
+  EXPECT_EQ(observations_of(archive.specimens[2]), (Lines{"Länge der Ähre=7[mm]@4:4"}));
 }
 
 TEST(Occurrences, ListsColumnsThatAreNotUsedOnce) {
-  auto const archive = read("scientificName,basisOfRecord,\nAus,PreservedSpecimen,\nBus,x,\n");
+  auto const archive =
+      read_archive("scientificName,basisOfRecord,\nAus,PreservedSpecimen,\nBus,x,\n");
   EXPECT_EQ(archive.findings,
             Lines{"s.csv:1:16: information: the column \"basisOfRecord\" was not used "
                   "[unused-columns] (to use one as a character, head it with the character's id or "
@@ -160,7 +161,7 @@ TEST(Occurrences, ListsColumnsThatAreNotUsedOnce) {
 }
 
 TEST(Occurrences, NeedsAColumnForTheName) {
-  auto archive = read("catalogNumber,Scientific Nmae,\"country\"\n1,Aus,x\n");
+  auto archive = read_archive("catalogNumber,Scientific Nmae,\"country\"\n1,Aus,x\n");
   EXPECT_FALSE(archive.loaded);
   EXPECT_TRUE(archive.specimens.empty());
   EXPECT_EQ(
@@ -168,18 +169,20 @@ TEST(Occurrences, NeedsAColumnForTheName) {
       Lines{"s.csv:1:1: error: no column holds the name of the specimens; the columns are "
             "\"catalogNumber\", \"Scientific Nmae\" and \"country\" [no-name-column] (did you "
             "mean \"scientificName\" by \"Scientific Nmae\")"});
-  archive = read("id;Art\n1;Aus\n");
+  archive = read_archive("id;Art\n1;Aus\n");
   EXPECT_EQ(
       archive.findings,
       Lines{"s.csv:1:1: error: no column holds the name of the specimens; the columns are "
             "\"id\" and \"Art\" [no-name-column] (head the column that holds the current name "
             "\"scientificName\")"});
-  EXPECT_TRUE(read("id;Art\n1;Aus\n", {.column_terms = {{"Art", "scientificName"}}}).loaded);
+  EXPECT_TRUE(
+      read_archive("id;Art\n1;Aus\n", {.column_terms = {{"Art", "scientificName"}}}).loaded);
 }
 
 TEST(Occurrences, GivesOutRowsWithoutANameAndRejectsThoseWithNothing) {
-  auto const archive = read("catalogNumber,scientificName,beak,habitat\n1,,,\n,,bifid,\n,,,fen\n",
-                            {.characters = {"beak"}});
+  auto const archive =
+      read_archive("catalogNumber,scientificName,beak,habitat\n1,,,\n,,bifid,\n,,,fen\n",
+                   {.characters = {"beak"}});
   ASSERT_EQ(archive.specimens.size(), 2U);
   EXPECT_EQ(archive.rejects,
             Lines{"4: nothing-usable: the row has neither a name nor a number nor a character: "
@@ -192,7 +195,7 @@ TEST(Occurrences, GivesOutRowsWithoutANameAndRejectsThoseWithNothing) {
 }
 
 TEST(Occurrences, SetsBadRowsAsideAndReadsOn) {
-  auto const archive = read(
+  auto const archive = read_archive(
       "catalogNumber,scientificName\n1,Aus\n2,Bus,extra,cells\n3,\"Cus\n4,Dus\n5,\"Eus\nfus\"\n");
   ASSERT_EQ(archive.specimens.size(), 4U);
   EXPECT_EQ(archive.specimens[1].scientific_name, "\"Cus");
@@ -204,8 +207,8 @@ TEST(Occurrences, SetsBadRowsAsideAndReadsOn) {
 }
 
 TEST(Occurrences, TakesDatabaseNullsForEmptyAndTrims) {
-  auto const archive =
-      read("catalogNumber,scientificName,country\n 1 ,  Aus bus ,NULL\n\\N,\"\u00A0Bus\",x\n");
+  auto const archive = read_archive(
+      "catalogNumber,scientificName,country\n 1 ,  Aus bus ,NULL\n\\N,\"\u00A0Bus\",x\n");
   ASSERT_EQ(archive.specimens.size(), 2U);
   EXPECT_EQ(archive.specimens[0].catalog_number, "1");
   EXPECT_EQ(archive.specimens[0].scientific_name, "Aus bus");
@@ -215,30 +218,30 @@ TEST(Occurrences, TakesDatabaseNullsForEmptyAndTrims) {
 }
 
 TEST(Occurrences, ComposesLettersAndReadsOtherEncodings) {
-  auto const archive = read("scientificName,locality\nAus,Be\u0301ta\nBus,M\xFChle\n");
+  auto const archive = read_archive("scientificName,locality\nAus,Be\u0301ta\nBus,M\xFChle\n");
   EXPECT_EQ(archive.specimens[0].places, Lines{"Béta"});
   EXPECT_EQ(archive.specimens[1].places, Lines{"Mühle"});
   EXPECT_EQ(archive.findings,
             Lines{"s.csv:3:1: information: 1 cell is not UTF-8 and was read as Windows-1252 "
                   "[encoding] (save the table as UTF-8 if any character looks wrong)"});
-  EXPECT_EQ(read("\xFF\xFEs\0"
-                 "c\0i\0"
-                 "e\0n\0t\0i\0"
-                 "f\0i\0"
-                 "c\0N\0"
-                 "a\0m\0"
-                 "e\0\n\0\xC4\0\n\0"sv)
+  EXPECT_EQ(read_archive("\xFF\xFEs\0"
+                         "c\0i\0"
+                         "e\0n\0t\0i\0"
+                         "f\0i\0"
+                         "c\0N\0"
+                         "a\0m\0"
+                         "e\0\n\0\xC4\0\n\0"sv)
                 .specimens.at(0)
                 .scientific_name,
             "Ä");
 }
 
 TEST(Occurrences, ReadsGzip) {
-  auto const archive = read(gzip_text("catalogNumber,scientificName\n1,Aus\n"));
+  auto const archive = read_archive(gzip_text("catalogNumber,scientificName\n1,Aus\n"));
   ASSERT_EQ(archive.specimens.size(), 1U);
   auto packed = gzip_text("catalogNumber,scientificName\n1,Aus\n2,Bus\n");
   packed.resize(packed.size() - 4);
-  auto const cut = read(packed);
+  auto const cut = read_archive(packed);
   EXPECT_FALSE(cut.loaded);
   EXPECT_EQ(cut.findings, Lines{"s.csv:1:1: error: the gzip file cannot be unpacked: it ends too "
                                 "early [damaged-gzip] (copy or download the file again, and try to "
@@ -246,7 +249,7 @@ TEST(Occurrences, ReadsGzip) {
 }
 
 TEST(Occurrences, ReportsNumbersThatOccurTwiceInOneCollection) {
-  auto const archive = read(
+  auto const archive = read_archive(
       "institutionCode,collectionCode,catalogNumber,occurrenceID,scientificName\n"
       "H,V,1,,Aus\nH,W,1,,Aus\nH,V,1,,Bus\nH,V,,o1,Bus\nH,V,,o1,Bus\nH,V,,,Bus\nH,V,,,Bus\n");
   EXPECT_EQ(archive.specimens.size(), 7U);
@@ -261,14 +264,14 @@ TEST(Occurrences, ReportsNumbersThatOccurTwiceInOneCollection) {
 TEST(Occurrences, BoundsWhatItRemembersAndSays) {
   std::string text = "catalogNumber,scientificName\n";
   for (int i = 0; i < 100; ++i) text += std::to_string(i % 50) + ",Aus\n";
-  auto const all = read(text);
+  auto const all = read_archive(text);
   EXPECT_EQ(all.loaded.value->repeated_numbers, 50U);
   ASSERT_EQ(all.findings.size(), 21U);
   EXPECT_EQ(all.findings.back(),
             "s.csv:1:1: information: 30 further rows repeat a number [repeated-number]");
   // Where memory holds but a few numbers, or none, the others are sorted: the same is found.
   for (auto const remembered : {0U, 1U, 10U, 49U}) {
-    auto const few = read(text, {.numbers_remembered = remembered});
+    auto const few = read_archive(text, {.numbers_remembered = remembered});
     EXPECT_EQ(few.loaded.value->repeated_numbers, 50U);
     EXPECT_EQ(few.findings, all.findings);
   }
@@ -281,7 +284,7 @@ TEST(Occurrences, FindsRepeatsThatMemoryDoesNotHoldByWayOfTheDisk) {
   for (int i = 0; i < kRows; ++i) text += "number-" + std::to_string(i) + ",Aus\n";
   for (int i = 0; i < 30; ++i) text += "number-" + std::to_string((29 - i) * 5'000) + ",Aus\n";
   text += "number-0,Aus\n";
-  auto const all = read(text);
+  auto const all = read_archive(text);
   ASSERT_EQ(all.findings.size(), 21U);
   EXPECT_EQ(all.findings[0],
             "s.csv:150002:1: information: \"number-145000\" stands in line 145002 already; both "
@@ -291,7 +294,7 @@ TEST(Occurrences, FindsRepeatsThatMemoryDoesNotHoldByWayOfTheDisk) {
             "rows are used [repeated-number] (check whether it is one specimen)");
   EXPECT_EQ(all.findings[20],
             "s.csv:1:1: information: 11 further rows repeat a number [repeated-number]");
-  auto const sorted = read(text, {.numbers_remembered = 1'000});
+  auto const sorted = read_archive(text, {.numbers_remembered = 1'000});
   EXPECT_EQ(sorted.findings, all.findings);
   EXPECT_EQ(sorted.loaded.value->repeated_numbers, 31U);
 }
@@ -303,7 +306,7 @@ TEST(Occurrences, FailsWhereRepeatsCannotBeLookedFor) {
   char const* const before = std::getenv("TMPDIR");
   std::string const kept = before == nullptr ? "" : before;
   ::setenv("TMPDIR", "/nowhere/at/all", 1);
-  auto const archive = read(text, {.numbers_remembered = 1'000});
+  auto const archive = read_archive(text, {.numbers_remembered = 1'000});
   before == nullptr ? ::unsetenv("TMPDIR") : ::setenv("TMPDIR", kept.c_str(), 1);
   EXPECT_FALSE(archive.loaded);
   ASSERT_EQ(archive.findings.size(), 1U);
@@ -314,8 +317,8 @@ TEST(Occurrences, FailsWhereRepeatsCannotBeLookedFor) {
 }
 
 TEST(Occurrences, WarnsOfColumnsThatMeanTheSameAndOfUnclearVouchers) {
-  auto const archive =
-      read("scientificName,voucher,dwc:scientificName\nAus,maybe,Bus\nAus,x,Bus\nAus,?,Bus\n");
+  auto const archive = read_archive(
+      "scientificName,voucher,dwc:scientificName\nAus,maybe,Bus\nAus,x,Bus\nAus,?,Bus\n");
   EXPECT_EQ(archive.findings,
             (Lines{"s.csv:1:24: warning: the column \"dwc:scientificName\" means the same as "
                    "\"scientificName\", which is used [duplicate-column] (remove or rename one of "
@@ -324,27 +327,29 @@ TEST(Occurrences, WarnsOfColumnsThatMeanTheSameAndOfUnclearVouchers) {
                    "further cells [unclear-voucher] (write true or false)"}));
   EXPECT_FALSE(archive.specimens[0].voucher);
   EXPECT_TRUE(archive.specimens[1].voucher);
-  EXPECT_TRUE(read("scientificName\nAus\n", {.all_are_vouchers = true}).specimens[0].voucher);
+  EXPECT_TRUE(
+      read_archive("scientificName\nAus\n", {.all_are_vouchers = true}).specimens[0].voucher);
 }
 
 TEST(Occurrences, SaysWhatIsWrongWithAFileThatIsNoTable) {
-  EXPECT_EQ(read("").findings, Lines{"s.csv:1:1: error: the file is empty [empty-file] (check that "
-                                     "this is the right file and that it was saved)"});
-  EXPECT_EQ(read(" \n\n").findings,
+  EXPECT_EQ(read_archive("").findings,
+            Lines{"s.csv:1:1: error: the file is empty [empty-file] (check that "
+                  "this is the right file and that it was saved)"});
+  EXPECT_EQ(read_archive(" \n\n").findings,
             Lines{"s.csv:1:1: error: the file holds nothing but blanks [empty-file] (check that "
                   "this is the right file and that it was saved)"});
-  EXPECT_EQ(read("scientificName\n").findings,
+  EXPECT_EQ(read_archive("scientificName\n").findings,
             Lines{"s.csv:1:1: warning: the table has a header but no rows [no-specimens] (check "
                   "that this is the right file)"});
-  EXPECT_EQ(read("\x01\x02\xFE junk \x7F").findings,
+  EXPECT_EQ(read_archive("\x01\x02\xFE junk \x7F").findings,
             Lines{"s.csv:1:1: error: no column holds the name of the specimens; the columns are "
                   "\"þ junk\" [no-name-column] (head the column that holds the current name "
                   "\"scientificName\")"});
-  EXPECT_EQ(read("scientificName,\0\nAus\n"sv).findings,
+  EXPECT_EQ(read_archive("scientificName,\0\nAus\n"sv).findings,
             Lines{"s.csv:1:1: error: this is a binary file (it holds NUL bytes), not a table of "
                   "text [binary-file] (check that this is the right file)"});
   EXPECT_EQ(
-      read(std::string(2'000'000, 'x')).findings,
+      read_archive(std::string(2'000'000, 'x')).findings,
       Lines{"s.csv:1:1: error: the header cannot be read: the row is longer than the limit of "
             "1048576 bytes [row-too-long] (check that this is a table with the names of its "
             "columns in the first row)"});
@@ -352,7 +357,8 @@ TEST(Occurrences, SaysWhatIsWrongWithAFileThatIsNoTable) {
 
 TEST(Occurrences, ReadTheSheetsOfTheScenario) {
   auto const folder = std::string{KEYDRIFT_SOURCE_DIR} + "/fixtures/velunaceae/";
-  auto const sheets = read(test::slurp(folder + "sheets.csv"), {.characters = {"spike-length"}});
+  auto const sheets =
+      read_archive(test::slurp(folder + "sheets.csv"), {.characters = {"spike-length"}});
   ASSERT_TRUE(sheets.loaded);
   EXPECT_EQ(sheets.rejects, Lines{});
   EXPECT_GT(sheets.specimens.size(), 1700U);
@@ -363,9 +369,9 @@ TEST(Occurrences, ReadTheSheetsOfTheScenario) {
 TEST(Occurrences, GiveTheSameHoweverTheBytesAreCut) {
   auto const text =
       "catalogNumber,scientificName,beak\r\n1,\"Aus \"\"b\"\"\",é\r\n2,Bus,\"x\r\ny\"\r\n"sv;
-  auto const whole = read(text, {.characters = {"beak"}});
+  auto const whole = read_archive(text, {.characters = {"beak"}});
   for (std::size_t chunk = 1; chunk < 40; ++chunk) {
-    auto const cut = read(text, {.characters = {"beak"}}, chunk);
+    auto const cut = read_archive(text, {.characters = {"beak"}}, chunk);
     ASSERT_EQ(cut.specimens.size(), 2U);
     for (std::size_t i = 0; i < 2; ++i) {
       EXPECT_EQ(cut.specimens[i].scientific_name, whole.specimens[i].scientific_name);
@@ -376,7 +382,7 @@ TEST(Occurrences, GiveTheSameHoweverTheBytesAreCut) {
 
 TEST(Occurrences, NeverYieldCountsTogetherWithAnError) {
   auto const read_loaded = [](std::string_view bytes) {
-    auto archive = read(bytes, {.characters = {"beak"}}, 3);
+    auto archive = read_archive(bytes, {.characters = {"beak"}}, 3);
     if (archive.loaded) {
       EXPECT_EQ(archive.loaded.value->rows,
                 archive.loaded.value->specimens + archive.loaded.value->rejected);

@@ -44,7 +44,7 @@ TEST(PrintedAccountLeaves, AccountsBeginWithANumberAndAName) {
   EXPECT_EQ(name_of("1.5 cm long, alba"), "none");
 }
 
-char const* const kOutline =
+char const* const kAccountOutline =
     "AUSELLA (after Dr. Aus). Herbs of the meadows.\n"
     "\n"
     "A. Fls. solitary.\n"
@@ -62,17 +62,17 @@ char const* const kOutline =
     "    Var. lutea, Hort. Fls. yellow.\n";
 
 TEST(PrintedAccountLeaves, AreWhereTheLeadsAboveThemLeadTo) {
-  EXPECT_EQ(sketch(kOutline),
+  EXPECT_EQ(sketch(kAccountOutline),
             "A[A] Fls. solitary. -> B\nA[AA] Fls. several. -> Ausella spicata\n"
             "B[B] Plant low. -> Ausella nana + Ausella alba\n"
             "B[BB] Plant tall. -> Ausella elata\n");
 }
 
 TEST(PrintedAccountLeaves, AreKeptAsNotes) {
-  EXPECT_EQ(line_kinds(kOutline),
+  EXPECT_EQ(line_kinds(kAccountOutline),
             "note, blank, lead, lead, blank, destination, note, destination, blank, lead, "
             "destination, lead, blank, destination, note");
-  auto const reading = read_key(kOutline);
+  auto const reading = read_key(kAccountOutline);
   ASSERT_EQ(reading.source.lines.size(), 15U);
   EXPECT_EQ(reading.source.lines[5].reason,
             "an account beneath the lead: its species is the destination");

@@ -14,39 +14,40 @@ using test::read_key;
 using test::sketch;
 
 // The author of the name that a lead ends in.
-std::string author_of(std::string const& destination) {
+std::string author_behind_leaders(std::string const& destination) {
   auto const reading =
       read_key("1. Wings clear ..... " + destination + "\n– Wings dark ..... Bus cus\n");
   return reading.edition.taxa.empty() ? std::string{} : reading.edition.taxa.front().authorship;
 }
 
 TEST(PrintedAuthors, TheSonIsOne) {
-  EXPECT_EQ(author_of("Aus bus L. f."), "L. f.");
-  EXPECT_EQ(author_of("Aus bus L. f. (in part)"), "L. f.");
+  EXPECT_EQ(author_behind_leaders("Aus bus L. f."), "L. f.");
+  EXPECT_EQ(author_behind_leaders("Aus bus L. f. (in part)"), "L. f.");
   EXPECT_EQ(led_to("Aus bus L. f. minor"), "Aus bus f. minor");
   EXPECT_EQ(led_to("Aus bus L. f. subsp. cus"), "Aus bus subsp. cus");
 }
 
 TEST(PrintedAuthors, ALetterThatAlsoStandsForAPageMayBeOne) {
-  EXPECT_EQ(author_of("Aus bus B. & S."), "B. & S.");
-  EXPECT_EQ(author_of("Aus bus Roe S. 12"), "Roe");
+  EXPECT_EQ(author_behind_leaders("Aus bus B. & S."), "B. & S.");
+  EXPECT_EQ(author_behind_leaders("Aus bus Roe S. 12"), "Roe");
 }
 
 TEST(PrintedAuthors, AColonStandsBeforeTheOneWhoSanctioned) {
-  EXPECT_EQ(author_of("Aus bus Tor. : Fr."), "Tor. : Fr.");
-  EXPECT_EQ(author_of("Aus bus Tor.: Fr."), "Tor.: Fr.");
+  EXPECT_EQ(author_behind_leaders("Aus bus Tor. : Fr."), "Tor. : Fr.");
+  EXPECT_EQ(author_behind_leaders("Aus bus Tor.: Fr."), "Tor.: Fr.");
 }
 
 TEST(PrintedAuthors, AColonMayStandBeforeACommonName) {
   EXPECT_EQ(led_to("A. bus: Dwarf Weed"), "Aus bus (Dwarf Weed)");
   EXPECT_EQ(led_to("Aus bus: Dwarf Weed"), "Aus bus (Dwarf Weed)");
   EXPECT_EQ(led_to("Aus bus L.: Dwarf Weed"), "Aus bus (Dwarf Weed)");
-  EXPECT_EQ(author_of("Aus bus L.: Dwarf Weed"), "L.");
+  EXPECT_EQ(author_behind_leaders("Aus bus L.: Dwarf Weed"), "L.");
 }
 
 TEST(PrintedAuthors, ParticlesMayBeginBracketsAndStandBehindThem) {
-  EXPECT_EQ(author_of("Aus bus (de Tor.) van Weng."), "(de Tor.) van Weng.");
-  EXPECT_EQ(author_of("Aus bus (de la Tor.) van den Berm."), "(de la Tor.) van den Berm.");
+  EXPECT_EQ(author_behind_leaders("Aus bus (de Tor.) van Weng."), "(de Tor.) van Weng.");
+  EXPECT_EQ(author_behind_leaders("Aus bus (de la Tor.) van den Berm."),
+            "(de la Tor.) van den Berm.");
   EXPECT_EQ(led_to("Aus bus (in part)"), "Aus bus (in part)");
   EXPECT_EQ(sketch("1. Flowers white Ausella alba (de la Tor.) van den Berm.\n"
                    "1. Flowers yellow Ausella flava L.\n"),
@@ -54,30 +55,30 @@ TEST(PrintedAuthors, ParticlesMayBeginBracketsAndStandBehindThem) {
 }
 
 TEST(PrintedAuthors, OthersMayGoUnnamed) {
-  EXPECT_EQ(author_of("Aus bus (Tor.) Weng. & al."), "(Tor.) Weng. & al.");
-  EXPECT_EQ(author_of("Aus bus Weng. et al."), "Weng. et al.");
-  EXPECT_EQ(author_of("Aus bus L. em. Weng."), "L. em. Weng.");
+  EXPECT_EQ(author_behind_leaders("Aus bus (Tor.) Weng. & al."), "(Tor.) Weng. & al.");
+  EXPECT_EQ(author_behind_leaders("Aus bus Weng. et al."), "Weng. et al.");
+  EXPECT_EQ(author_behind_leaders("Aus bus L. em. Weng."), "L. em. Weng.");
 }
 
 TEST(PrintedAuthors, ThreeMayBeListed) {
-  EXPECT_EQ(author_of("Aus bus Roe, Dorn, and Vorn"), "Roe, Dorn, and Vorn");
+  EXPECT_EQ(author_behind_leaders("Aus bus Roe, Dorn, and Vorn"), "Roe, Dorn, and Vorn");
 }
 
 TEST(PrintedAuthors, AnApostropheMayStandWithin) {
-  EXPECT_EQ(author_of("Aus bus d'Orvil, 1911"), "d'Orvil, 1911");
+  EXPECT_EQ(author_behind_leaders("Aus bus d'Orvil, 1911"), "d'Orvil, 1911");
 }
 
 TEST(PrintedAuthors, NothingFollowsTheirYear) {
-  EXPECT_EQ(author_of("Aus bus Dorn, 1920 Busella Roe, 1888"), "Dorn, 1920");
-  EXPECT_EQ(author_of("Aus bus Roe, 1911: 23"), "Roe, 1911");
+  EXPECT_EQ(author_behind_leaders("Aus bus Dorn, 1920 Busella Roe, 1888"), "Dorn, 1920");
+  EXPECT_EQ(author_behind_leaders("Aus bus Roe, 1911: 23"), "Roe, 1911");
 }
 
 TEST(PrintedAuthors, MonthsInRomanFiguresAreNone) {
   EXPECT_EQ(led_to("Aus bus L. V–VII"), "Aus bus (V–VII)");
-  EXPECT_EQ(author_of("Aus bus L. V–VII"), "L.");
-  EXPECT_EQ(author_of("Aus bus L. VI, 2n = 24"), "L.");
-  EXPECT_EQ(author_of("Aus bus V–VII"), "");
-  EXPECT_EQ(author_of("Aus bus I. V. Tor."), "I. V. Tor.");
+  EXPECT_EQ(author_behind_leaders("Aus bus L. V–VII"), "L.");
+  EXPECT_EQ(author_behind_leaders("Aus bus L. VI, 2n = 24"), "L.");
+  EXPECT_EQ(author_behind_leaders("Aus bus V–VII"), "");
+  EXPECT_EQ(author_behind_leaders("Aus bus I. V. Tor."), "I. V. Tor.");
   EXPECT_EQ(sketch("1. Flowers white Ausella alba L. V–VII\n"
                    "1. Flowers yellow Ausella flava Tor. VI.\n"),
             "1[1] Flowers white -> Ausella alba (V–VII)\n"

@@ -214,7 +214,7 @@ TEST(PrintedBetweenKeys, ListsOfSpeciesBehindEachKey) {
             "2[-] Eyes small -> Busella nusa\n");
 }
 
-constexpr auto kKey =
+constexpr auto kKeyBetween =
     "Key to species of Ausella\n\n"
     "1. Elytra black ............................. 2\n"
     "- Elytra brown .............. Ausella fusa Roe\n"
@@ -230,7 +230,7 @@ constexpr auto kItsSketch =
 class PrintedListsBeforeKeys : public testing::TestWithParam<char const*> {};
 
 TEST_P(PrintedListsBeforeKeys, AreNoKeys) {
-  EXPECT_EQ(sketch_by_part(std::string{GetParam()} + "\n\n" + kKey), kItsSketch);
+  EXPECT_EQ(sketch_by_part(std::string{GetParam()} + "\n\n" + kKeyBetween), kItsSketch);
 }
 
 INSTANTIATE_TEST_SUITE_P(
@@ -371,7 +371,7 @@ TEST(PrintedBetweenKeys, ALeadSetApartIsNoList) {
 class PrintedDashesBehindKeys : public testing::TestWithParam<char const*> {};
 
 TEST_P(PrintedDashesBehindKeys, AreNoLeads) {
-  auto const text = std::string{kKey} + "\n" + GetParam() + "\n";
+  auto const text = std::string{kKeyBetween} + "\n" + GetParam() + "\n";
   EXPECT_EQ(sketch_by_part(text), kItsSketch);
   EXPECT_EQ(sketch_by_part(text + "\nKey to species of Busella\n\n"
                                   "1. Legs long ................ Busella musa Roe\n"
@@ -408,10 +408,10 @@ TEST(PrintedBetweenKeys, AThirdLeadBehindAPagesHeadIsALead) {
 }
 
 TEST(PrintedBetweenKeys, AccountsOfSubspecies) {
-  EXPECT_EQ(sketch_by_part(std::string{kKey} + "\n4a. Ausella fusa fusa Roe, 1921\n\n"
-                                               "Tarsi red.\n\n"
-                                               "4b. Ausella fusa minor Dorn, 1930\n\n"
-                                               "Tarsi yellow.\n"),
+  EXPECT_EQ(sketch_by_part(std::string{kKeyBetween} + "\n4a. Ausella fusa fusa Roe, 1921\n\n"
+                                                      "Tarsi red.\n\n"
+                                                      "4b. Ausella fusa minor Dorn, 1930\n\n"
+                                                      "Tarsi yellow.\n"),
             kItsSketch);
 }
 

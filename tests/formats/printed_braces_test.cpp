@@ -15,7 +15,7 @@ using test::line_kinds;
 using test::read_key;
 using test::sketch;
 
-char const* const kFour =
+char const* const kFourBraced =
     "1[1] Wings clear -> 2\n1[] Wings dark -> 3\n"
     "2[2] Legs pale -> Aus bus\n2[] Legs dark, with a ring before the tip -> Aus cus\n"
     "3[3] Head red -> Aus dus\n3[] Head black -> Aus eus\n3[] Head green -> Aus fus\n";
@@ -31,7 +31,7 @@ TEST(PrintedBraces, NumbersStandBesideTheMiddleOfTheBrace) {
                    "    f Head red . . . . . Aus dus\n"
                    "  3 < Head black . . . . . Aus eus\n"
                    "    l Head green . . . . . Aus fus\n"),
-            kFour);
+            kFourBraced);
 }
 
 TEST(PrintedBraces, NumbersStandOnLinesOfTheirOwn) {
@@ -45,7 +45,7 @@ TEST(PrintedBraces, NumbersStandOnLinesOfTheirOwn) {
                    "   ⎧ Head red ..... Aus dus\n"
                    "3. ⎨ Head black ..... Aus eus\n"
                    "   ⎩ Head green ..... Aus fus\n"),
-            kFour);
+            kFourBraced);
 }
 
 TEST(PrintedBraces, NumbersMayStandBeforeTheFirstLine) {
@@ -57,7 +57,7 @@ TEST(PrintedBraces, NumbersMayStandBeforeTheFirstLine) {
                    "3 { Head red ..... Aus dus\n"
                    "  { Head black ..... Aus eus\n"
                    "  { Head green ..... Aus fus\n"),
-            kFour);
+            kFourBraced);
 }
 
 TEST(PrintedBraces, AScanMayHaveLostThem) {
@@ -72,7 +72,7 @@ TEST(PrintedBraces, AScanMayHaveLostThem) {
                    "      Head red ..... Aus dus\n"
                    "  3   Head black ..... Aus eus\n"
                    "      Head green ..... Aus fus\n"),
-            kFour);
+            kFourBraced);
 }
 
 TEST(PrintedBraces, LeadsMayGoOnWithTheNextOne) {

@@ -27,7 +27,7 @@ std::string leaflet(Name name) {
          end("Horns short", "Toothed bread beetle");
 }
 
-std::string const kRead =
+std::string const kReadWithCommonEnds =
     "1[1. a] Head drawn out in front -> 2\n1[b] Head round -> 3\n"
     "2[2. a] Wings spotted; legs red -> Barn mole-beetle\n"
     "2[b] Wings plain -> Long-pitted mole-beetle\n3[3. a] Body rough -> 4\n"
@@ -36,21 +36,24 @@ std::string const kRead =
 
 TEST(PrintedCommonEnds, BracketsHoldThem) {
   EXPECT_EQ(sketch(leaflet([](auto words, auto name) { return words + " (" + name + ")"; })),
-            kRead);
+            kReadWithCommonEnds);
 }
 
 TEST(PrintedCommonEnds, DashesSetThemApart) {
-  EXPECT_EQ(sketch(leaflet([](auto words, auto name) { return words + " - " + name; })), kRead);
-  EXPECT_EQ(sketch(leaflet([](auto words, auto name) { return words + " – " + name; })), kRead);
+  EXPECT_EQ(sketch(leaflet([](auto words, auto name) { return words + " - " + name; })),
+            kReadWithCommonEnds);
+  EXPECT_EQ(sketch(leaflet([](auto words, auto name) { return words + " – " + name; })),
+            kReadWithCommonEnds);
 }
 
 TEST(PrintedCommonEnds, ColonsSetThemApart) {
-  EXPECT_EQ(sketch(leaflet([](auto words, auto name) { return words + ": " + name; })), kRead);
+  EXPECT_EQ(sketch(leaflet([](auto words, auto name) { return words + ": " + name; })),
+            kReadWithCommonEnds);
 }
 
 TEST(PrintedCommonEnds, TheLastSentenceIsTheName) {
   auto const text = leaflet([](auto words, auto name) { return words + ", " + name + "."; });
-  EXPECT_EQ(sketch(text), kRead);
+  EXPECT_EQ(sketch(text), kReadWithCommonEnds);
   auto const findings = findings_of(text);
   ASSERT_EQ(findings.size(), 5U);
   EXPECT_NE(findings.front().find("assumed-destination"), std::string::npos) << findings.front();

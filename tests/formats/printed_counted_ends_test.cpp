@@ -9,7 +9,7 @@ namespace {
 
 using test::sketch;
 
-constexpr auto kKey =
+constexpr auto kCountedKey =
     "AUSELLA Roe.\n\n"
     "a. Dorsal fins two, well separated; preopercle with three spines.\n\n"
     "b. Lateral line complete; pores 38 to 46.\n\n"
@@ -22,7 +22,7 @@ constexpr auto kKey =
     "ccc. Anal rays 9 or 10; no spine; interorbital space wide. latus. S.\n";
 
 TEST(PrintedCountedEnds, CountUpThroughTheKey) {
-  EXPECT_EQ(sketch(kKey),
+  EXPECT_EQ(sketch(kCountedKey),
             "a[a] Dorsal fins two, well separated; preopercle with three spines. -> b\n"
             "a[aa] Dorsal fin continuous, the spinous portion separated from the soft. -> c\n"
             "b[b] Lateral line complete; pores 38 to 46. -> Ausella maculosus (1.)\n"

@@ -50,15 +50,15 @@ std::string destinations(std::string_view text) {
   return out;
 }
 
-struct Damage {
+struct DamageCase {
   char const* name;
   char const* whole;
   char const* damaged;
   char const* code;
 };
-void PrintTo(Damage const& damage, std::ostream* out) { *out << damage.name; }
+void PrintTo(DamageCase const& damage, std::ostream* out) { *out << damage.name; }
 
-class PrintedMisreadNumbers : public testing::TestWithParam<Damage> {};
+class PrintedMisreadNumbers : public testing::TestWithParam<DamageCase> {};
 
 TEST_P(PrintedMisreadNumbers, ArePutRightAndSaid) {
   auto const& damage = GetParam();
@@ -74,27 +74,27 @@ TEST_P(PrintedMisreadNumbers, ArePutRightAndSaid) {
 INSTANTIATE_TEST_SUITE_P(
     All, PrintedMisreadNumbers,
     testing::Values(
-        Damage{"SmallL", "dark ..... 10", "dark ..... l0", "misread-destination"},
-        Damage{"CapitalI", "short ..... 11", "short ..... 1I", "misread-destination"},
-        Damage{"LetterO", "dark ..... 10", "dark ..... 1O", "misread-destination"},
-        Damage{"SmallO", "dark ..... 10", "dark ..... 1o", "misread-destination"},
-        Damage{"Five", "short ..... 5", "short ..... S", "misread-destination"},
-        Damage{"Eight", "wide ..... 8", "wide ..... B", "misread-destination"},
-        Damage{"Parted", "short ..... 11", "short ..... 1 1", "misread-destination"},
-        Damage{"SpeckBehind", "short ..... 11", "short ..... 11 |", "misread-destination"},
-        Damage{"StopBehind", "short ..... 11", "short ..... 11 .", "misread-signs"},
-        Damage{"MarkBehind", "short ..... 11", "short ..... 11 '", "misread-destination"},
-        Damage{"MarkBefore", "short ..... 11", "short ..... '11", "misread-signs"},
-        Damage{"BracketBefore", "short ..... 11", "short ..... (11", "misread-destination"},
-        Damage{"Twice", "short ..... 11", "short ..... 11 11", "misread-destination"},
-        Damage{"SmallS", "short ..... 5", "short ..... s", "misread-destination"},
-        Damage{"LabelOfL", "11. Nose", "ll. Nose", "misprinted-label"},
-        Damage{"LabelOfO", "10. Nail", "1O. Nail", "misprinted-label"},
-        Damage{"LabelParted", "10. Nail", "1 0. Nail", "misprinted-label"},
-        Damage{"LabelInBrackets", "11. Nose", "(l1) Nose", "misprinted-label"},
-        Damage{"FirstLabel", "1. Wings", "l. Wings", "misprinted-label"},
-        Damage{"LabelFive", "5. Head", "S. Head", "misprinted-label"},
-        Damage{"CommaForPoint", "9. Fin", "9, Fin", "misprinted-label"}),
+        DamageCase{"SmallL", "dark ..... 10", "dark ..... l0", "misread-destination"},
+        DamageCase{"CapitalI", "short ..... 11", "short ..... 1I", "misread-destination"},
+        DamageCase{"LetterO", "dark ..... 10", "dark ..... 1O", "misread-destination"},
+        DamageCase{"SmallO", "dark ..... 10", "dark ..... 1o", "misread-destination"},
+        DamageCase{"Five", "short ..... 5", "short ..... S", "misread-destination"},
+        DamageCase{"Eight", "wide ..... 8", "wide ..... B", "misread-destination"},
+        DamageCase{"Parted", "short ..... 11", "short ..... 1 1", "misread-destination"},
+        DamageCase{"SpeckBehind", "short ..... 11", "short ..... 11 |", "misread-destination"},
+        DamageCase{"StopBehind", "short ..... 11", "short ..... 11 .", "misread-signs"},
+        DamageCase{"MarkBehind", "short ..... 11", "short ..... 11 '", "misread-destination"},
+        DamageCase{"MarkBefore", "short ..... 11", "short ..... '11", "misread-signs"},
+        DamageCase{"BracketBefore", "short ..... 11", "short ..... (11", "misread-destination"},
+        DamageCase{"Twice", "short ..... 11", "short ..... 11 11", "misread-destination"},
+        DamageCase{"SmallS", "short ..... 5", "short ..... s", "misread-destination"},
+        DamageCase{"LabelOfL", "11. Nose", "ll. Nose", "misprinted-label"},
+        DamageCase{"LabelOfO", "10. Nail", "1O. Nail", "misprinted-label"},
+        DamageCase{"LabelParted", "10. Nail", "1 0. Nail", "misprinted-label"},
+        DamageCase{"LabelInBrackets", "11. Nose", "(l1) Nose", "misprinted-label"},
+        DamageCase{"FirstLabel", "1. Wings", "l. Wings", "misprinted-label"},
+        DamageCase{"LabelFive", "5. Head", "S. Head", "misprinted-label"},
+        DamageCase{"CommaForPoint", "9. Fin", "9, Fin", "misprinted-label"}),
     [](auto const& damage) { return std::string{damage.param.name}; });
 
 TEST(PrintedMisreadNumbers, AreLeftWhereTheGraphDoesNotConfirmThem) {

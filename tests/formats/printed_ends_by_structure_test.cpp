@@ -33,7 +33,7 @@ TEST(PrintedEndsByStructure, LeadsOfSerialKeysWithACoupletBeneathThemEndInNoName
             "5[6] Hinterleib durchaus schwarz. -> Chorta flava var. obscura (nov.)\n");
 }
 
-constexpr std::string_view kOutline =
+constexpr std::string_view kSynopsis =
     "Synopsis of Aus\n\n"
     "a. Back grey.\n"
     "  a'. Tail spotted   .   .   .   .   .   .   .   bus, p. 224.\n"
@@ -45,7 +45,7 @@ constexpr std::string_view kOutline =
     "    b\". Larger; wing dark   .   .   .   .   .   .   fus, p. 229.\n";
 
 TEST(PrintedEndsByStructure, ALeadWithoutCoupletBeneathItEndsInTheNameThatBlanksSetApart) {
-  auto const read = sketch(kOutline);
+  auto const read = sketch(kSynopsis);
   EXPECT_NE(read.find("Crown black; a broad white streak -> Aus dus (p. 226.)\n"),
             std::string::npos)
       << read;
@@ -53,7 +53,7 @@ TEST(PrintedEndsByStructure, ALeadWithoutCoupletBeneathItEndsInTheNameThatBlanks
 }
 
 TEST(PrintedEndsByStructure, TheNameTakenIsReported) {
-  auto const findings = findings_of(kOutline);
+  auto const findings = findings_of(kSynopsis);
   auto const said = std::count_if(findings.begin(), findings.end(), [](std::string const& one) {
     return one.find(
                "no leaders stand before \"dus, p. 226.\"; it was taken for the lead's "

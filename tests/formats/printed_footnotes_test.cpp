@@ -12,10 +12,11 @@ namespace {
 using test::line_kinds;
 using test::sketch;
 
-constexpr auto kStart = "1. Wings clear .......... 2\n- Wings dark .......... Ausella busa Roe1\n";
-constexpr auto kEnd =
+constexpr auto kFootnoteStart =
+    "1. Wings clear .......... 2\n- Wings dark .......... Ausella busa Roe1\n";
+constexpr auto kFootnoteEnd =
     "2. Legs long .......... Ausella cusa Roe\n- Legs short .......... Ausella dusa Dorn\n";
-constexpr auto kRead =
+constexpr auto kReadWithoutNotes =
     "1[1] Wings clear -> 2\n1[-] Wings dark -> Ausella busa\n"
     "2[2] Legs long -> Ausella cusa\n2[-] Legs short -> Ausella dusa\n";
 
@@ -33,10 +34,13 @@ TEST(PrintedFootnotes, BetweenLeads) {
                            "1. Female unknown.\n", "1Female unknown.\n",
                            "1 Female unknown; the male was found twice in the marshes\nof Sarn.\n",
                            "______\n1. Female unknown.\n\n"}) {
-    EXPECT_EQ(leads_of(kStart + std::string{note} + kEnd), kRead) << note;
-    EXPECT_EQ(leads_of(kStart + ("\n" + std::string{note}) + "\n" + kEnd), kRead) << note;
+    EXPECT_EQ(leads_of(kFootnoteStart + std::string{note} + kFootnoteEnd), kReadWithoutNotes)
+        << note;
+    EXPECT_EQ(leads_of(kFootnoteStart + ("\n" + std::string{note}) + "\n" + kFootnoteEnd),
+              kReadWithoutNotes)
+        << note;
   }
-  EXPECT_EQ(line_kinds(kStart + std::string{"\n1 Female unknown.\n\n"} + kEnd),
+  EXPECT_EQ(line_kinds(kFootnoteStart + std::string{"\n1 Female unknown.\n\n"} + kFootnoteEnd),
             "lead, lead, blank, footnote, blank, lead, lead");
 }
 

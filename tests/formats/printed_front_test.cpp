@@ -15,11 +15,12 @@ using test::line_kinds;
 using test::read_key;
 using Lines = std::vector<std::string>;
 
-std::string const kKey = "\n1. Small ..... Aus aus\n– Large ..... Aus bus\n";
+std::string const kKeyBehindFront = "\n1. Small ..... Aus aus\n– Large ..... Aus bus\n";
 
 TEST(PrintedFront, KeepsThePlaceOfEachListedName) {
   auto const scope =
-      read_key("Lists: Aus aus; Aus\n   bus; Aus  cus\nLists: Dus\nExcludes: Dus; Eus\n" + kKey)
+      read_key("Lists: Aus aus; Aus\n   bus; Aus  cus\nLists: Dus\nExcludes: Dus; Eus\n" +
+               kKeyBehindFront)
           .edition.front.scope;
   EXPECT_EQ(scope.listed_taxa, (Lines{"Aus aus", "Aus bus", "Aus cus", "Dus"}));
   Lines places;
@@ -41,7 +42,7 @@ TEST(PrintedFront, ReadsEveryKnownName) {
                          "Excludes: Dus; Eus fus\nLists: Aus aus; Aus bus\nLife stage: Adults\n"
                          "Sex: females\nMaterial: dry shells\n"
                          "Synonyms: Aus aus = Bus aus; Aus bus = Bus bus = Cus bus\n" +
-                         kKey)
+                         kKeyBehindFront)
                          .edition.front;
   EXPECT_EQ(front.title, "Shells of Halvern");
   EXPECT_EQ(front.edition, "2nd");
@@ -67,7 +68,7 @@ TEST(PrintedFront, NamesAreReadInAnyCaseAndRepeatedLinesAdd) {
   auto const front = read_key(
                          "TITLE: Shells\nregion: Halvern\nLIFE-STAGE: larvae\nplaces: Aldmere\n"
                          "Places: Brennfold; Carrow\nRegion: the Marches\n" +
-                         kKey)
+                         kKeyBehindFront)
                          .edition.front;
   EXPECT_EQ(front.title, "Shells");
   EXPECT_EQ(front.scope.region, "Halvern; the Marches");
@@ -76,7 +77,8 @@ TEST(PrintedFront, NamesAreReadInAnyCaseAndRepeatedLinesAdd) {
 }
 
 TEST(PrintedFront, IndentedLinesGoOnWithTheValue) {
-  auto const text = "Lists: Aus aus; Aus\n    bus; Dus\n\nRegion: Halvern\n  Basin\n" + kKey;
+  auto const text =
+      "Lists: Aus aus; Aus\n    bus; Dus\n\nRegion: Halvern\n  Basin\n" + kKeyBehindFront;
   auto const front = read_key(text).edition.front;
   EXPECT_EQ(front.scope.listed_taxa, (Lines{"Aus aus", "Aus bus", "Dus"}));
   EXPECT_EQ(front.scope.region, "Halvern Basin");
@@ -86,37 +88,40 @@ TEST(PrintedFront, IndentedLinesGoOnWithTheValue) {
 
 TEST(PrintedFront, UnknownNamesInTheBlockAreKept) {
   auto const front =
-      read_key("Title: Shells\nSeries: Fauna, part 3\nMade on: dry days\n" + kKey).edition.front;
+      read_key("Title: Shells\nSeries: Fauna, part 3\nMade on: dry days\n" + kKeyBehindFront)
+          .edition.front;
   EXPECT_EQ(front.other, (std::vector<std::pair<std::string, std::string>>{
                              {"Series", "Fauna, part 3"}, {"Made on", "dry days"}}));
 }
 
 TEST(PrintedFront, AnEditionCalledByAYearIsOfThatYear) {
-  EXPECT_EQ(read_key("Edition: 1974\n" + kKey).edition.front.year, 1974);
-  EXPECT_EQ(read_key("Edition: 2nd\n" + kKey).edition.front.year, std::nullopt);
+  EXPECT_EQ(read_key("Edition: 1974\n" + kKeyBehindFront).edition.front.year, 1974);
+  EXPECT_EQ(read_key("Edition: 2nd\n" + kKeyBehindFront).edition.front.year, std::nullopt);
 }
 
 TEST(PrintedFront, ATitleMayStandBeforeTheBlock) {
-  auto const reading = read_key("Shells of Halvern,\ntheir names\n\nRegion: Halvern\n" + kKey);
+  auto const reading =
+      read_key("Shells of Halvern,\ntheir names\n\nRegion: Halvern\n" + kKeyBehindFront);
   EXPECT_EQ(reading.edition.front.title, "Shells of Halvern, their names");
   EXPECT_EQ(reading.edition.front.scope.region, "Halvern");
 }
 
 TEST(PrintedFront, AKeysTitleBelowTheBlockIsNoFrontMatter) {
-  auto const edition = read_key("Title: Shells\n\nKey A: adults\n" + kKey).edition;
+  auto const edition = read_key("Title: Shells\n\nKey A: adults\n" + kKeyBehindFront).edition;
   EXPECT_TRUE(edition.front.other.empty());
   EXPECT_EQ(edition.parts[0].title, "Key A: adults");
 }
 
 TEST(PrintedFront, ProseWithAColonIsNoFrontMatter) {
-  auto const edition = read_key("Title: Shells\n\nPlease note: dry shells only.\n" + kKey).edition;
+  auto const edition =
+      read_key("Title: Shells\n\nPlease note: dry shells only.\n" + kKeyBehindFront).edition;
   EXPECT_TRUE(edition.front.other.empty());
   ASSERT_EQ(edition.notes.size(), 1U);
   EXPECT_EQ(edition.notes[0].text, "Please note: dry shells only.");
 }
 
 TEST(PrintedFront, ABadYearIsReportedAndKept) {
-  auto const text = "Title: x\nYear: MCMXC\n" + kKey;
+  auto const text = "Title: x\nYear: MCMXC\n" + kKeyBehindFront;
   EXPECT_EQ(findings_of(text),
             Lines{"key.txt:2:1: warning: \"MCMXC\" is no year [bad-year] (write four digits, as in "
                   "\"Year: 1998\")"});
@@ -126,7 +131,7 @@ TEST(PrintedFront, ABadYearIsReportedAndKept) {
 }
 
 TEST(PrintedFront, ASynonymWithoutItsAcceptedNameIsReported) {
-  EXPECT_EQ(findings_of("Synonyms: Aus aus = Bus aus; Cus\n" + kKey),
+  EXPECT_EQ(findings_of("Synonyms: Aus aus = Bus aus; Cus\n" + kKeyBehindFront),
             Lines{"key.txt:1:1: warning: \"Cus\" does not say which name is a synonym "
                   "[bad-synonym] (write \"Accepted name = old name\", several of them separated "
                   "by \";\")"});

@@ -33,7 +33,7 @@ constexpr std::string_view kLone =
     "1. Corolla red ..... pallida Roe\n1. Corolla white ..... 2\n"
     "2. Calyx hairy ..... dioica Roe\n2. Calyx smooth ..... nervosa Dorn\n";
 
-std::vector<std::string> with_genus(std::string const& genus) {
+std::vector<std::string> three_of_genus(std::string const& genus) {
   return {genus + " pallida", genus + " dioica", genus + " nervosa"};
 }
 
@@ -47,14 +47,14 @@ TEST(PrintedGenus, IsNoWordOfDescriptions) {
       "GENUS CADWENIA\n\nCorolla zygomorphic.\n\n", "Cadwenia\n========\n\nCorolla five-lobed.\n\n",
       "12. CADWENIA.\n\nCorolla tubular; corolla-tube long.\n\n"};
   for (auto const& text : before) {
-    EXPECT_EQ(names_in(text + std::string{kShort}), with_genus("Cadwenia")) << text;
-    EXPECT_EQ(names_in(text + std::string{kLone}), with_genus("Cadwenia")) << text;
+    EXPECT_EQ(names_in(text + std::string{kShort}), three_of_genus("Cadwenia")) << text;
+    EXPECT_EQ(names_in(text + std::string{kLone}), three_of_genus("Cadwenia")) << text;
   }
   for (std::string const behind :
        {"\n1. Cadwenia pallida Roe, Till. 3: 4. 1841.\n\nCorolla tubular, red, 3 cm long.\n",
         "\nCadwenia dioica grows on rocks. Corolla smaller than that of the others.\n"}) {
-    EXPECT_EQ(names_in(std::string{kShort} + behind), with_genus("Cadwenia")) << behind;
-    EXPECT_EQ(names_in(std::string{kLone} + behind), with_genus("Cadwenia")) << behind;
+    EXPECT_EQ(names_in(std::string{kShort} + behind), three_of_genus("Cadwenia")) << behind;
+    EXPECT_EQ(names_in(std::string{kLone} + behind), three_of_genus("Cadwenia")) << behind;
   }
 }
 
@@ -62,11 +62,11 @@ TEST(PrintedGenus, IsNoWordOfDescriptions) {
 TEST(PrintedGenus, StandsBeforeEpithetsOfTheKey) {
   EXPECT_EQ(names_in("Home > Plants > Key\n\n" + std::string{kLone} +
                      "\nCadwenia nervosa has been seen once.\n"),
-            with_genus("Cadwenia"));
+            three_of_genus("Cadwenia"));
   EXPECT_EQ(names_in("CADWENIA.\n\nCadwenia, part., Hallm, Isis Nat. v. p. 211.\nCapra, Roe, Cat. "
                      "p. 6.\n\n" +
                      std::string{kLone} + "\n1. Cadwenia pallida.\n\nIsis pallida, Roe, Cat.\n"),
-            with_genus("Cadwenia"));
+            three_of_genus("Cadwenia"));
 }
 
 // Two genera with the same initial: each name is that of the genus it is printed with.

@@ -15,7 +15,7 @@ using test::line_kinds;
 using test::sketch;
 
 // What the second lead of a key leads to whose other leads end like that.
-std::string led_to(std::string_view destination, std::string_view others = "A. bus") {
+std::string led_beside(std::string_view destination, std::string_view others = "A. bus") {
   auto const text = "Key to the species of Aus\n\n1. Wings clear ..... 2\n– Wings dark ..... " +
                     std::string{destination} + "\n2. Legs pale ..... " + std::string{others} +
                     "\n– Legs dark ..... " + std::string{others} + "\n";
@@ -76,11 +76,11 @@ TEST(PrintedHabits, AnAccountNamesTheGenusOfItsSpecies) {
 }
 
 TEST(PrintedHabits, EpithetsOfPersonsMayHaveACapital) {
-  EXPECT_EQ(led_to("A. Smithi Roe"), "Aus smithi");
-  EXPECT_EQ(led_to("A. Dorniana"), "Aus dorniana");
-  EXPECT_EQ(led_to("Ausella Smithii Roe"), "Ausella smithii");
-  EXPECT_EQ(led_to("Ausella Rossi, 1790"), "Ausella");
-  EXPECT_EQ(led_to("7. Smithi Roe", "bus Roe"), "Smithi Roe");  // two epithets are no habit
+  EXPECT_EQ(led_beside("A. Smithi Roe"), "Aus smithi");
+  EXPECT_EQ(led_beside("A. Dorniana"), "Aus dorniana");
+  EXPECT_EQ(led_beside("Ausella Smithii Roe"), "Ausella smithii");
+  EXPECT_EQ(led_beside("Ausella Rossi, 1790"), "Ausella");
+  EXPECT_EQ(led_beside("7. Smithi Roe", "bus Roe"), "Smithi Roe");  // two epithets are no habit
   EXPECT_EQ(
       sketch("Gen. AUSELLA Roe, 1834\n\n1. Wings clear ..... 2\n– Wings dark ..... 1. Smithi Roe.\n"
              "2. Legs pale ..... 2. bus Roe\n– Legs dark ..... 3\n3. Head red ..... 3. cus "
@@ -131,13 +131,13 @@ TEST(PrintedHabits, FullWidthDigitsAreDigits) {
 }
 
 TEST(PrintedHabits, WordsBeforeANameMayBeSeveral) {
-  EXPECT_EQ(led_to("see Busella, p. 50"), "Busella (see; p. 50)");
+  EXPECT_EQ(led_beside("see Busella, p. 50"), "Busella (see; p. 50)");
   EXPECT_EQ(sketch("1. Wings clear ..... vit halvört A. bus L.\n– Wings dark ..... Aus cus\n"),
             "1[1] Wings clear -> Aus bus (vit halvört)\n1[–] Wings dark -> Aus cus\n");
 }
 
 TEST(PrintedHabits, ATribeMayStandBehindItsSubfamily) {
-  EXPECT_EQ(led_to("Ausinae: Busini Roe, 1844"), "Busini (Ausinae)");
+  EXPECT_EQ(led_beside("Ausinae: Busini Roe, 1844"), "Busini (Ausinae)");
 }
 
 TEST(PrintedHabits, AStarBehindTheKeyIsANote) {
@@ -170,9 +170,9 @@ TEST(PrintedHabits, AMisreadOneOpensTheKeyUnderAHeading) {
 }
 
 TEST(PrintedHabits, NamesInCapitalsStandBeforeTheSpecies) {
-  EXPECT_EQ(led_to("SWAMP SABINE, Busella virginea"), "Busella virginea (SWAMP SABINE)");
-  EXPECT_EQ(led_to("HAWBERRY, Busella sp."), "Busella sp. (HAWBERRY)");
-  EXPECT_EQ(led_to("AUSELLA, Busella cus"), "Ausella + Busella cus");
+  EXPECT_EQ(led_beside("SWAMP SABINE, Busella virginea"), "Busella virginea (SWAMP SABINE)");
+  EXPECT_EQ(led_beside("HAWBERRY, Busella sp."), "Busella sp. (HAWBERRY)");
+  EXPECT_EQ(led_beside("AUSELLA, Busella cus"), "Ausella + Busella cus");
 }
 
 TEST(PrintedHabits, SubspeciesMayLackTheirGenus) {
@@ -186,14 +186,14 @@ TEST(PrintedHabits, SubspeciesMayLackTheirGenus) {
 }
 
 TEST(PrintedHabits, EpithetsMayBeTwoBeforeANote) {
-  EXPECT_EQ(led_to("alata or rubrata (see the notes under the former)", "nigra"),
+  EXPECT_EQ(led_beside("alata or rubrata (see the notes under the former)", "nigra"),
             "Aus alata + Aus rubrata (see the notes under the former)");
 }
 
 TEST(PrintedHabits, TheBracketSaysWhichSpeciesAGroupHas) {
-  EXPECT_EQ(led_to("gruppo di A. dus (A. dus (Roe), A. eus Dorn)"),
+  EXPECT_EQ(led_beside("gruppo di A. dus (A. dus (Roe), A. eus Dorn)"),
             "Aus dus + Aus eus (gruppo di A. dus)");
-  EXPECT_EQ(led_to("A. dus group (A. dus, A. eus)"), "Aus dus group (A. dus, A. eus)");
+  EXPECT_EQ(led_beside("A. dus group (A. dus, A. eus)"), "Aus dus group (A. dus, A. eus)");
 }
 
 TEST(PrintedHabits, WhatIsLeftOfLeadersMayBeTwoDots) {

@@ -12,7 +12,7 @@ namespace {
 using test::line_kinds;
 using test::sketch;
 
-constexpr auto kFour =
+constexpr auto kFourLeads =
     "1[1] Wings clear -> 2\n1[-] Wings dark -> Ausella busa\n"
     "2[2] Legs long -> Ausella cusa\n2[-] Legs short -> Ausella dusa\n";
 
@@ -32,7 +32,7 @@ std::string within(std::string const& line) {
 constexpr auto kBetween =
     "1[1] Wings dark -> Ausella busa\n1[-] Wings clear -> 2\n"
     "2[2] Legs long -> Ausella cusa\n2[-] Legs short -> Ausella dusa\n";
-constexpr auto kWithin =
+constexpr auto kHeadWithin =
     "1[1] Wings clear -> 2\n1[-] Wings dark or in parts brown -> Ausella busa\n"
     "2[2] Legs long -> Ausella cusa\n2[-] Legs short -> Ausella dusa\n";
 
@@ -46,7 +46,7 @@ TEST(PrintedHeadsAmongLeads, WithANumberOfNoCouplet) {
   for (auto const* head :
        {"J. Roe: Revision of Ausella      213", "213      The beetles of Sarn", "212 J. Roe",
         "212 Roe, Beetles of Sarn", "The beetles of Sarn 213", "Annals of Sarn 12 (3)"}) {
-    EXPECT_EQ(sketch(within(head)), kWithin) << head;
+    EXPECT_EQ(sketch(within(head)), kHeadWithin) << head;
   }
 }
 
@@ -88,7 +88,7 @@ TEST(PrintedHeadsAmongLeads, BetweenLeadersAndTheirName) {
         page +
         "\nAusella busa Roe\n2. Legs long .......... Ausella cusa Roe\n"
         "- Legs short .......... Ausella dusa Dorn\n";
-    EXPECT_EQ(sketch(text), kFour) << text;
+    EXPECT_EQ(sketch(text), kFourLeads) << text;
   }
   // A couplet's number there leads to it, and a name alone is no head.
   EXPECT_EQ(sketch("1. Wings dark .......... Ausella busa Roe\n- Wings clear ..........\n2\n"
@@ -107,14 +107,14 @@ TEST(PrintedHeadsAmongLeads, OneAddressThatComesBack) {
                    "parts brown .......... Ausella busa Roe\n"
                    "2. Legs long .......... Ausella cusa Roe\n"
                    "- Legs short .......... Ausella dusa Dorn\n"),
-            kWithin);
+            kHeadWithin);
 }
 
 TEST(PrintedHeadsAmongLeads, InCapitals) {
   for (auto const* head : {"THE BEETLES OF SARN", "ROE: REVIEW OF AUSELLA"}) {
     EXPECT_EQ(sketch(between(head)), kBetween) << head;
     EXPECT_EQ(sketch(between(head, " ")), kBetween) << head;
-    EXPECT_EQ(sketch(within(head)), kWithin) << head;
+    EXPECT_EQ(sketch(within(head)), kHeadWithin) << head;
   }
 }
 
@@ -122,7 +122,7 @@ TEST(PrintedHeadsAmongLeads, AuthorsAndTheirTitle) {
   for (auto const* head : {"Roe et al.: Review of Ausella", "J. Roe & P. Dorn: Beetles of Sarn"}) {
     EXPECT_EQ(sketch(between(head)), kBetween) << head;
     EXPECT_EQ(sketch(between(head, " ")), kBetween) << head;
-    EXPECT_EQ(sketch(within(head)), kWithin) << head;
+    EXPECT_EQ(sketch(within(head)), kHeadWithin) << head;
   }
   EXPECT_EQ(sketch(within("Antennae: Segments 2 and 3")),
             "1[1] Wings clear -> 2\n"
@@ -135,7 +135,7 @@ TEST(PrintedHeadsAmongLeads, AddressesOfTheWeb) {
                            "ISSN 1234-5678 (print)", "www.sarn.example/beetles"}) {
     EXPECT_EQ(sketch(between(foot)), kBetween) << foot;
     EXPECT_EQ(sketch(between(foot, " ")), kBetween) << foot;
-    EXPECT_EQ(sketch(within(foot)), kWithin) << foot;
+    EXPECT_EQ(sketch(within(foot)), kHeadWithin) << foot;
   }
 }
 
@@ -143,7 +143,7 @@ TEST(PrintedHeadsAmongLeads, TheTitleOnceMore) {
   for (auto const* head : {"Key to the species of Ausella (continued)", "(continued)",
                            "Key to the species of Ausella"}) {
     EXPECT_EQ(sketch(between(head)), kBetween) << head;
-    EXPECT_EQ(sketch(within(head)), kWithin) << head;
+    EXPECT_EQ(sketch(within(head)), kHeadWithin) << head;
   }
 }
 
@@ -151,7 +151,7 @@ TEST(PrintedHeadsAmongLeads, TheBindersSign) {
   EXPECT_EQ(sketch(between("3*")), kBetween);
   EXPECT_EQ(sketch("1. Wings clear .......... 2\n3*\n- Wings dark .......... Ausella busa\n"
                    "2. Legs long .......... Ausella cusa\n- Legs short .......... Ausella dusa\n"),
-            kFour);
+            kFourLeads);
 }
 
 TEST(PrintedHeadsAmongLeads, WordsBehindACoupletsNumber) {

@@ -15,6 +15,7 @@
 namespace keydrift {
 namespace {
 
+using test::all_with;
 using test::findings_of;
 using test::sketch;
 
@@ -38,9 +39,9 @@ std::vector<std::string> ways(std::string const& text) {
   return all;
 }
 
-using Damage = std::vector<std::pair<std::string_view, std::string_view>>;
+using Replacements = std::vector<std::pair<std::string_view, std::string_view>>;
 
-std::string damaged(std::string text, Damage const& damage) {
+std::string damaged(std::string text, Replacements const& damage) {
   for (auto const& [right, seen] : damage) {
     auto const at = text.find(right);
     EXPECT_NE(at, std::string::npos) << right;
@@ -49,7 +50,7 @@ std::string damaged(std::string text, Damage const& damage) {
   return text;
 }
 
-void expect_unharmed(std::string const& key, std::vector<Damage> const& all) {
+void expect_unharmed(std::string const& key, std::vector<Replacements> const& all) {
   auto const sound = ways(key);
   ASSERT_EQ(sound.size(), 10U) << key;
   for (auto const& damage : all) {
@@ -58,7 +59,7 @@ void expect_unharmed(std::string const& key, std::vector<Damage> const& all) {
   }
 }
 
-constexpr std::string_view kDashes =
+constexpr std::string_view kDashedKey =
     "Key to the species of Ausella\n\n"
     "1. Legs black ..... 2\n"
     "– Legs yellow ..... 4\n"
@@ -71,28 +72,20 @@ constexpr std::string_view kDashes =
     "5. Tibiae curved ..... Ausella gusa\n"
     "– Tibiae straight ..... Ausella lusa\n";
 
-std::string all_with(std::string text, std::string_view right, std::string_view put) {
-  for (auto at = text.find(right); at != std::string::npos;
-       at = text.find(right, at + put.size())) {
-    text.replace(at, right.size(), put);
-  }
-  return text;
-}
-
 TEST(PrintedLabelCourse, NumbersAndDashes) {
-  expect_unharmed(std::string{kDashes}, {
-                                            {{"– Legs", "■ Legs"}, {"3. Wings", "B. Wings"}},
-                                            {{"2. Head", "a. Head"}, {"– Head", "Head"}},
-                                            {{"4. Lab", "A, Lab"}, {"5. Tib", "'S. Tib"}},
-                                            {{"1. Legs", "Legs"}, {"– Wings", "_ Wings"}},
-                                            {{"3. Wings", "8. Wings"},  // as damaged as others
-                                             {"– Legs", "~ Legs"},
-                                             {"4. Lab", "4: Lab"}},
-                                        });
+  expect_unharmed(std::string{kDashedKey}, {
+                                               {{"– Legs", "■ Legs"}, {"3. Wings", "B. Wings"}},
+                                               {{"2. Head", "a. Head"}, {"– Head", "Head"}},
+                                               {{"4. Lab", "A, Lab"}, {"5. Tib", "'S. Tib"}},
+                                               {{"1. Legs", "Legs"}, {"– Wings", "_ Wings"}},
+                                               {{"3. Wings", "8. Wings"},  // as damaged as others
+                                                {"– Legs", "~ Legs"},
+                                                {"4. Lab", "4: Lab"}},
+                                           });
 }
 
 TEST(PrintedLabelCourse, WordsWithoutCapitals) {
-  auto key = std::string{kDashes};
+  auto key = std::string{kDashedKey};
   for (std::string_view const word : {"Legs", "Head", "Wings", "Labrum", "Tibiae"}) {
     auto small = std::string{word};
     small[0] = static_cast<char>(small[0] - 'A' + 'a');
@@ -105,11 +98,11 @@ TEST(PrintedLabelCourse, WordsWithoutCapitals) {
 }
 
 TEST(PrintedLabelCourse, NumbersWithBackReferences) {
-  auto key = std::string{kDashes};
-  for (auto const& [bare, full] : Damage{{"2. Head", "2 (1). Head"},
-                                         {"3. Wings", "3 (2). Wings"},
-                                         {"4. Lab", "4 (1). Lab"},
-                                         {"5. Tib", "5 (4). Tib"}}) {
+  auto key = std::string{kDashedKey};
+  for (auto const& [bare, full] : Replacements{{"2. Head", "2 (1). Head"},
+                                               {"3. Wings", "3 (2). Wings"},
+                                               {"4. Lab", "4 (1). Lab"},
+                                               {"5. Tib", "5 (4). Tib"}}) {
     key = damaged(key, {{bare, full}});
   }
   expect_unharmed(key, {
@@ -120,9 +113,9 @@ TEST(PrintedLabelCourse, NumbersWithBackReferences) {
 }
 
 TEST(PrintedLabelCourse, LettersAndMarksOfSecondLeads) {
-  auto lettered = std::string{kDashes};
-  auto marked = std::string{kDashes};
-  auto repeated = std::string{kDashes};
+  auto lettered = std::string{kDashedKey};
+  auto marked = std::string{kDashedKey};
+  auto repeated = std::string{kDashedKey};
   for (char const number : {'1', '2', '3', '4', '5'}) {
     auto const first = std::string{number} + ". ";
     auto const digit = std::string{number};
@@ -168,7 +161,7 @@ TEST(PrintedLabelCourse, LettersOfRanks) {
                   });
   auto raised = all_with(std::string{kNested}, "AA.", "a².");
   for (auto const& [letters, label] :
-       Damage{{"A.", "a¹."}, {"BB.", "b²."}, {"B.", "b¹."}, {"CC.", "c²."}, {"C.", "c¹."}}) {
+       Replacements{{"A.", "a¹."}, {"BB.", "b²."}, {"B.", "b¹."}, {"CC.", "c²."}, {"C.", "c¹."}}) {
     raised = all_with(raised, letters, label);
   }
   expect_unharmed(raised, {
@@ -308,7 +301,7 @@ TEST(PrintedLabelCourse, NoLabelOfARankIsMadeOfAnotherAlphabet) {
 }
 
 // Couplets that bear letters, and ends in letters: floras of a few manuals.
-constexpr std::string_view kLetters =
+constexpr std::string_view kLetteredKey =
     "Key to the species of Ausella\n\n"
     "a. Leaves cordate, petioled b.\n"
     "a. Leaves linear, sessile d.\n"
@@ -322,7 +315,7 @@ constexpr std::string_view kLetters =
     "e. Pappus double\n6. A. lusa.\n";
 
 TEST(PrintedLabelCourse, LettersOfCouplets) {
-  expect_unharmed(std::string{kLetters},
+  expect_unharmed(std::string{kLetteredKey},
                   {
                       {{"a. Leaves linear", "o. Leaves linear"}, {"c. Plant gl", "e. Plant gl"}},
                       {{"b. Rays blue", "h. Rays blue"}, {"d. Stem smooth", "ct. Stem smooth"}},
@@ -332,7 +325,7 @@ TEST(PrintedLabelCourse, LettersOfCouplets) {
 
 TEST(PrintedLabelCourse, EachChangeIsReported) {
   auto const all =
-      findings_of(damaged(std::string{kDashes}, {{"– Legs", "Legs"}, {"4. Lab", "A, Lab"}}));
+      findings_of(damaged(std::string{kDashedKey}, {{"– Legs", "Legs"}, {"4. Lab", "A, Lab"}}));
   EXPECT_EQ(std::count_if(all.begin(), all.end(),
                           [](std::string const& one) {
                             return one.find("[misprinted-label]") != std::string::npos;
@@ -351,7 +344,7 @@ TEST(PrintedLabelCourse, EachChangeIsReported) {
 
 // Users see the text as printed: places are of that text, though another one was read.
 TEST(PrintedLabelCourse, PlacesAreOfTheTextAsPrinted) {
-  auto const text = damaged(std::string{kDashes},
+  auto const text = damaged(std::string{kDashedKey},
                             {{"– Legs", "Legs"}, {"3. Wings", "'B .  Wings"}, {"– Lab", "■ Lab"}});
   auto const loaded = read_printed_key({.name = "key.txt", .bytes = text});
   ASSERT_TRUE(loaded);
@@ -376,10 +369,10 @@ TEST(PrintedLabelCourse, PlacesAreOfTheTextAsPrinted) {
 
 // Dashes tell the reader where second leads begin; nobody printed them.
 TEST(PrintedLabelCourse, SecondLeadsWithoutLabelsGetNone) {
-  auto const key = all_with(std::string{kDashes}, "– ", "   ");
+  auto const key = all_with(std::string{kDashedKey}, "– ", "   ");
   auto const text =
       damaged(key, {{"3. Wings", "B. Wings"}, {"..... 4", "..... h"}, {"..... 5", "..... s"}});
-  EXPECT_EQ(ways(text), ways(std::string{kDashes})) << text;
+  EXPECT_EQ(ways(text), ways(std::string{kDashedKey})) << text;
   auto const loaded = read_printed_key({.name = "key.txt", .bytes = text});
   ASSERT_TRUE(loaded);
   for (auto const& couplet : loaded.value->edition.couplets) {
@@ -395,8 +388,8 @@ TEST(PrintedLabelCourse, SecondLeadsWithoutLabelsGetNone) {
 
 // A number that stands twice may be the author's slip: nothing else shows a scan.
 TEST(PrintedLabelCourse, ASoundNumberIsNotTakenForAnother) {
-  auto const slip = damaged(std::string{kDashes}, {{"3. Wings", "8. Wings"}});
-  EXPECT_NE(ways(slip), ways(std::string{kDashes}));
+  auto const slip = damaged(std::string{kDashedKey}, {{"3. Wings", "8. Wings"}});
+  EXPECT_NE(ways(slip), ways(std::string{kDashedKey}));
   auto const all = ways(slip);
   EXPECT_TRUE(std::any_of(all.begin(), all.end(), [](std::string const& one) {
     return one == "Head rugose, at least in front -> nowhere";
@@ -408,7 +401,7 @@ TEST(PrintedLabelCourse, NoLeadIsMadeOfWhatFollowsTheKey) {
        {"\n1. Ausella busa Roe\n\nElongate, black, the legs yellow.\n",
         "\nAusella busa Roe\n\nElongate, black.\n", "\n* Distribution map\n* Illustration (2)\n",
         "\nContents\nIntroduction ..... 3\nMaterial ..... 4\n"}) {
-    EXPECT_EQ(ways(std::string{kDashes} + behind), ways(std::string{kDashes})) << behind;
+    EXPECT_EQ(ways(std::string{kDashedKey} + behind), ways(std::string{kDashedKey})) << behind;
   }
 }
 

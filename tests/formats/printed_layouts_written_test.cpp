@@ -22,11 +22,12 @@ namespace {
 
 using test::Shape;
 
-constexpr std::array kLayouts{PrintLayout::parallel, PrintLayout::indented, PrintLayout::serial};
+constexpr std::array kWrittenLayouts{PrintLayout::parallel, PrintLayout::indented,
+                                     PrintLayout::serial};
 constexpr std::array kShapes{Shape::balanced, Shape::comb, Shape::polytomous, Shape::reticulate,
                              Shape::several_keys};
 
-std::string printed(Edition const& edition, PrintOptions const& options) {
+std::string printed_with(Edition const& edition, PrintOptions const& options) {
   auto loaded = print_key(edition, options);
   for (auto const& finding : loaded.findings) {
     if (finding.severity == Severity::error) ADD_FAILURE() << test::one_line(finding);
@@ -34,7 +35,7 @@ std::string printed(Edition const& edition, PrintOptions const& options) {
   return loaded ? *loaded.value : std::string{};
 }
 
-Edition read(std::string_view text) {
+Edition read_printed(std::string_view text) {
   auto loaded = read_printed_key({.name = "printed", .bytes = text});
   if (!loaded) ADD_FAILURE() << test::one_line(loaded.findings.front());
   return loaded ? std::move(loaded.value->edition) : Edition{};
@@ -102,12 +103,12 @@ TEST(PrintedLayouts, HoldEveryShape) {
     for (auto const shape : kShapes) {
       for (std::uint32_t const couplets : {3U, 7U, 40U}) {
         auto const edition = test::shaped_edition(shape, couplets, seed);
-        for (auto const layout : kLayouts) {
+        for (auto const layout : kWrittenLayouts) {
           SCOPED_TRACE("seed " + std::to_string(seed) + ", shape " +
                        std::to_string(static_cast<int>(shape)) + ", couplets " +
                        std::to_string(couplets) + ", layout " +
                        std::to_string(static_cast<int>(layout)));
-          expect_same_key(edition, read(printed(edition, {.layout = layout})));
+          expect_same_key(edition, read_printed(printed_with(edition, {.layout = layout})));
         }
       }
     }
@@ -119,14 +120,14 @@ TEST(PrintedLayouts, ChangeIntoEachOther) {
   for (auto seed = seeds.begin; seed < seeds.end; ++seed) {
     for (auto const shape : kShapes) {
       auto const edition = test::shaped_edition(shape, 24, seed);
-      for (auto const first : kLayouts) {
-        auto const once = read(printed(edition, {.layout = first, .width = 60}));
-        for (auto const second : kLayouts) {
+      for (auto const first : kWrittenLayouts) {
+        auto const once = read_printed(printed_with(edition, {.layout = first, .width = 60}));
+        for (auto const second : kWrittenLayouts) {
           SCOPED_TRACE("seed " + std::to_string(seed) + ", shape " +
                        std::to_string(static_cast<int>(shape)) + ", layouts " +
                        std::to_string(static_cast<int>(first)) +
                        std::to_string(static_cast<int>(second)));
-          expect_same_key(edition, read(printed(once, {.layout = second})));
+          expect_same_key(edition, read_printed(printed_with(once, {.layout = second})));
         }
       }
     }
@@ -137,13 +138,13 @@ TEST(PrintedLayouts, GoThroughJsonToTheSameBytes) {
   auto const seeds = test::seeds(10);
   for (auto seed = seeds.begin; seed < seeds.end; ++seed) {
     auto const edition = test::odd_edition(seed);
-    auto const text = printed(edition, {});
-    auto const first = read(text);
+    auto const text = printed_with(edition, {});
+    auto const first = read_printed(text);
     auto const json = write_key_json(first);
     auto const again = read_key_json({.name = "again.json", .bytes = json});
     ASSERT_TRUE(again) << test::one_line(again.findings.front());
     EXPECT_TRUE(same_content(first, *again.value)) << "seed " << seed;
-    EXPECT_EQ(printed(*again.value, {}), text) << "seed " << seed;
+    EXPECT_EQ(printed_with(*again.value, {}), text) << "seed " << seed;
     EXPECT_EQ(write_key_json(*again.value), json) << "seed " << seed;
   }
 }
@@ -153,7 +154,7 @@ TEST(PrintedLayouts, ReadBackWithAnyLeaders) {
   for (auto seed = seeds.begin; seed < seeds.end; ++seed) {
     for (auto const shape : kShapes) {
       auto const edition = test::shaped_edition(shape, 12, seed);
-      for (auto const layout : kLayouts) {
+      for (auto const layout : kWrittenLayouts) {
         for (auto const leaders : {PrintLeaders::tab, PrintLeaders::none}) {
           for (std::size_t const width : {50U, 100U}) {
             SCOPED_TRACE("seed " + std::to_string(seed) + ", shape " +
@@ -161,9 +162,9 @@ TEST(PrintedLayouts, ReadBackWithAnyLeaders) {
                          std::to_string(static_cast<int>(layout)) + ", leaders " +
                          std::to_string(static_cast<int>(leaders)));
             auto const text =
-                printed(edition, {.layout = layout, .width = width, .leaders = leaders});
+                printed_with(edition, {.layout = layout, .width = width, .leaders = leaders});
             EXPECT_EQ(text.find("..."), std::string::npos) << text;
-            expect_same_key(edition, read(text));
+            expect_same_key(edition, read_printed(text));
           }
         }
       }
@@ -180,7 +181,7 @@ constexpr std::uint32_t kDeep = 10'000;  // ten times as slow
 // A key of any depth stays on the page, and is written and read without recursion.
 TEST(PrintedLayouts, HoldAKeyAsDeepAsItHasCouplets) {
   auto const edition = test::shaped_edition(Shape::comb, kDeep, 1);
-  auto const text = printed(edition, {.layout = PrintLayout::indented});
+  auto const text = printed_with(edition, {.layout = PrintLayout::indented});
   EXPECT_LT(text.size(), edition.couplets.size() * 2 * 400);
   std::uint32_t widest = 0;
   for (std::size_t begin = 0; begin < text.size();) {
@@ -197,14 +198,14 @@ TEST(PrintedLayouts, PrintASharedCoupletOnceAndPointToIt) {
           "1. Small ..... 2\n– Large ..... 3\n2. Pale ..... 3\n– Dark ..... Aus bus\n"
           "3. Round ..... Aus cus\n– Square ..... Aus dus\n")
           .edition;
-  EXPECT_EQ(printed(edition, {.layout = PrintLayout::indented, .width = 40}),
+  EXPECT_EQ(printed_with(edition, {.layout = PrintLayout::indented, .width = 40}),
             "1.  Small\n"
             "  2.  Pale\n"
             "    3.  Round .................. Aus cus\n"
             "    3.  Square ................. Aus dus\n"
             "  2.  Dark ..................... Aus bus\n"
             "1.  Large ............................ 3\n");
-  EXPECT_EQ(printed(edition, {.layout = PrintLayout::serial, .width = 40}),
+  EXPECT_EQ(printed_with(edition, {.layout = PrintLayout::serial, .width = 40}),
             "1 (6).  Small\n"
             "2 (5).  Pale\n"
             "3 (4).  Round .................. Aus cus\n"
@@ -219,7 +220,7 @@ TEST(PrintedLayouts, SayHowToTakeLabelsThatWouldBeMisread) {
           "7. Small ..... 7a\n– Large ..... Aus bus\n7a. Pale ..... 8\n7a'. Dark ..... Aus cus\n"
           "8. Round ..... Aus dus\n– Square ..... Aus eus\n")
           .edition;
-  EXPECT_EQ(printed(edition, {.layout = PrintLayout::indented, .width = 40}),
+  EXPECT_EQ(printed_with(edition, {.layout = PrintLayout::indented, .width = 40}),
             "Layout: indented, exact\n"
             "\n"
             "7.   Small\n"
@@ -235,7 +236,7 @@ TEST(PrintedLayouts, NumberAnewOnDemand) {
                            "5. Small ..... 7a\n– Large ..... Aus bus\n"
                            "7a (5'). Pale ..... Aus cus\n7a'. Dark ..... Aus dus\n")
                            .edition;
-  EXPECT_EQ(printed(edition, {.width = 40, .renumber = true}),
+  EXPECT_EQ(printed_with(edition, {.width = 40, .renumber = true}),
             "1.      Small ........................ 2\n"
             "–       Large .................. Aus bus\n"
             "\n"
@@ -243,7 +244,7 @@ TEST(PrintedLayouts, NumberAnewOnDemand) {
             "–       Dark ................... Aus dus\n");
 }
 
-std::vector<std::string> told(Edition const& edition, PrintOptions const& options) {
+std::vector<std::string> told_losses(Edition const& edition, PrintOptions const& options) {
   return test::one_line_each(print_key(edition, options).findings);
 }
 
@@ -254,7 +255,7 @@ TEST(PrintedLayouts, TellWhatTheyDoNotHold) {
                      .edition;
   edition.taxa.push_back({"Aus eus", "", {}});
   EXPECT_EQ(
-      told(edition, {.layout = PrintLayout::serial}),
+      told_losses(edition, {.layout = PrintLayout::serial}),
       (std::vector<std::string>{
           "key.txt:1:1: information: the serial layout numbers the leads, so couplets got the "
           "numbers of their first leads [renumbered]",
@@ -277,7 +278,7 @@ TEST(PrintedLayouts, RefuseWhatCannotBePrinted) {
   ASSERT_FALSE(loaded.findings.empty());
   EXPECT_EQ(loaded.findings.front().code, "not-printable");
   edition.couplets[1].leads.clear();
-  EXPECT_EQ(told(edition, {}),
+  EXPECT_EQ(told_losses(edition, {}),
             (std::vector<std::string>{"key.txt:3:1: error: couplet \"II.3\" has no leads to print "
                                       "[not-printable] (give it leads, or take it out)"}));
 }

@@ -18,7 +18,7 @@ using test::read_key;
 using test::sketch;
 using Lines = std::vector<std::string>;
 
-constexpr auto kSketch =
+constexpr auto kLinesSketch =
     "1[1] Small -> 2\n1[–] Large -> Aus aus\n2[2] Pale -> Aus bus\n2[–] Dark -> Aus cus\n";
 
 TEST(PrintedLines, JoinsWrappedLeadsWithOneBlank) {
@@ -85,7 +85,7 @@ TEST(PrintedLines, NotesOnACoupletBelongToIt) {
                            "Note on couplet 1: measure along\n  the longest axis\n"
                            "2. Pale ..... Aus bus\n– Dark ..... Aus cus\n")
                            .edition;
-  EXPECT_EQ(sketch(edition), kSketch);
+  EXPECT_EQ(sketch(edition), kLinesSketch);
   EXPECT_EQ(edition.couplets[0].notes, Lines{"measure along the longest axis"});
 }
 
@@ -120,7 +120,7 @@ TEST(PrintedLines, CrossHeadingsAndProseAreNotesOfTheEdition) {
       "Small species (1)\n\n2. Pale ..... Aus bus\n– Dark ..... Aus cus\n\n"
       "¹ Sensu lato.\n\nReferences are given elsewhere, at length.\n";
   auto const reading = read_key(text);
-  EXPECT_EQ(sketch(reading.edition), kSketch);
+  EXPECT_EQ(sketch(reading.edition), kLinesSketch);
   ASSERT_EQ(reading.edition.parts.size(), 1U);
   EXPECT_EQ(reading.edition.parts[0].title, "Key to the shells of Halvern");
   Lines notes;
@@ -213,13 +213,14 @@ TEST(PrintedLines, ATextThatEndsInTheMiddleKeepsWhatIsThere) {
 TEST(PrintedLines, FusedNumbersAndNamesComeOutAsPrinted) {
   EXPECT_EQ(
       sketch("1.Small......2\n–Large......Aus aus\n2.Pale......Aus bus\n–Dark......Aus cus\n"),
-      kSketch);
+      kLinesSketch);
 }
 
 TEST(PrintedLines, AWholeKeyMayRunOnInOneParagraph) {
   auto const text =
       "1. Small … 2 – Large … Aus aus 2. Pale … Aus bus – Dark …\nAus cus Smith 3. Never … 1\n";
-  EXPECT_EQ(sketch("1. Small … 2 – Large … Aus aus 2. Pale … Aus bus – Dark … Aus cus\n"), kSketch);
+  EXPECT_EQ(sketch("1. Small … 2 – Large … Aus aus 2. Pale … Aus bus – Dark … Aus cus\n"),
+            kLinesSketch);
   EXPECT_EQ(sketch("1a Small ..... 2 1b Large ..... Aus aus 2a Pale\n..... Aus bus 2b Dark ..... "
                    "Aus cus\n"),
             "1[1a] Small -> 2\n1[1b] Large -> Aus aus\n2[2a] Pale -> Aus bus\n"
@@ -272,7 +273,7 @@ TEST(PrintedLines, ContentsAfterTheKeyAreNoLeads) {
                            "2. Pale ..... Aus bus\n– Dark ..... Aus cus\n\n"
                            "Contents\n\nIntroduction ........ 4\nGlossary ........ 9\n")
                            .edition;
-  EXPECT_EQ(sketch(edition), kSketch);
+  EXPECT_EQ(sketch(edition), kLinesSketch);
 }
 
 // --- refusals ----------------------------------------------------------------------------------

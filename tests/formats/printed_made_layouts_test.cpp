@@ -17,9 +17,9 @@
 namespace keydrift {
 namespace {
 
-constexpr std::uint32_t kLayouts = 600;
+constexpr std::uint32_t kMadeLayouts = 600;
 
-struct Score {
+struct LayoutScore {
   std::size_t leads{};
   std::size_t right{};
 };
@@ -27,11 +27,12 @@ struct Score {
 // `damaged`: how many labels, leaders and numbers of a thousand scanning damaged.
 // `layer`: what becomes of a text before it is read.
 template <class Make>
-Score score(Make make, std::uint32_t damaged = 0,
-            std::function<std::string(std::string const&, std::uint32_t)> const& layer = {}) {
+LayoutScore layout_score(
+    Make make, std::uint32_t damaged = 0,
+    std::function<std::string(std::string const&, std::uint32_t)> const& layer = {}) {
   bool const show = std::getenv("KEYDRIFT_MADE_SHOW") != nullptr;
-  Score all;
-  for (std::uint32_t seed = 1; seed <= kLayouts; ++seed) {
+  LayoutScore all;
+  for (std::uint32_t seed = 1; seed <= kMadeLayouts; ++seed) {
     auto const genus = test::made_genus(seed);
     test::Scan scan{seed, damaged};
     auto layout = make(seed, genus, damaged > 0 ? &scan : nullptr);
@@ -59,12 +60,12 @@ Score score(Make make, std::uint32_t damaged = 0,
 }
 
 TEST(PrintedMadeLayouts, Couplets) {
-  auto const all = score(test::made_parallel);
+  auto const all = layout_score(test::made_parallel);
   EXPECT_GE(all.right * 1000, all.leads * 995);
 }
 
 TEST(PrintedMadeLayouts, CoupletsBeneathTheirLeads) {
-  auto const all = score(test::made_nested);
+  auto const all = layout_score(test::made_nested);
   EXPECT_GE(all.right * 1000, all.leads * 985);
 }
 
@@ -72,12 +73,12 @@ TEST(PrintedMadeLayouts, CoupletsBeneathTheirLeads) {
 constexpr std::uint32_t kDamaged = 200;
 
 TEST(PrintedMadeLayouts, ScannedCouplets) {
-  auto const all = score(test::made_parallel, kDamaged);
+  auto const all = layout_score(test::made_parallel, kDamaged);
   EXPECT_GE(all.right * 1000, all.leads * 940);
 }
 
 TEST(PrintedMadeLayouts, ScannedCoupletsBeneathTheirLeads) {
-  auto const all = score(test::made_nested, kDamaged);
+  auto const all = layout_score(test::made_nested, kDamaged);
   EXPECT_GE(all.right * 1000, all.leads * 955);
 }
 
@@ -89,22 +90,24 @@ std::function<std::string(std::string const&, std::uint32_t)> layer_of(test::Tex
 }
 
 TEST(PrintedMadeLayouts, CoupletsWithBlankLinesBetweenAllLines) {
-  auto const all = score(test::made_parallel, 0, layer_of(test::TextLayer::between_lines, true));
+  auto const all =
+      layout_score(test::made_parallel, 0, layer_of(test::TextLayer::between_lines, true));
   EXPECT_GE(all.right * 1000, all.leads * 985);
 }
 
 TEST(PrintedMadeLayouts, CoupletsWithBlankLinesByChance) {
-  auto const all = score(test::made_parallel, 0, layer_of(test::TextLayer::by_chance, true));
+  auto const all = layout_score(test::made_parallel, 0, layer_of(test::TextLayer::by_chance, true));
   EXPECT_GE(all.right * 1000, all.leads * 970);
 }
 
 TEST(PrintedMadeLayouts, NestedCoupletsWithBlankLinesBetweenAllLines) {
-  auto const all = score(test::made_nested, 0, layer_of(test::TextLayer::between_lines, false));
+  auto const all =
+      layout_score(test::made_nested, 0, layer_of(test::TextLayer::between_lines, false));
   EXPECT_GE(all.right * 1000, all.leads * 985);
 }
 
 TEST(PrintedMadeLayouts, NestedCoupletsWithBlankLinesByChance) {
-  auto const all = score(test::made_nested, 0, layer_of(test::TextLayer::by_chance, false));
+  auto const all = layout_score(test::made_nested, 0, layer_of(test::TextLayer::by_chance, false));
   EXPECT_GE(all.right * 1000, all.leads * 965);
 }
 

@@ -17,14 +17,14 @@ namespace {
 
 constexpr std::uint32_t kOutlines = 50;  // of each way
 
-struct Score {
+struct OutlineScore {
   std::size_t leads{};
   std::size_t right{};
 };
 
-Score score(test::OutlineLabels labels, std::uint32_t damaged) {
+OutlineScore outline_score(test::OutlineLabels labels, std::uint32_t damaged) {
   bool const show = std::getenv("KEYDRIFT_MADE_SHOW") != nullptr;
-  Score all;
+  OutlineScore all;
   for (std::uint32_t seed = 1; seed <= kOutlines; ++seed) {
     test::Scan scan{seed, damaged};
     auto const made = test::made_outline(labels, seed, damaged > 0 ? &scan : nullptr);
@@ -52,13 +52,13 @@ Score score(test::OutlineLabels labels, std::uint32_t damaged) {
 class PrintedMadeOutlines : public testing::TestWithParam<test::OutlineLabels> {};
 
 TEST_P(PrintedMadeOutlines, AreReadAsMade) {
-  auto const all = score(GetParam(), 0);
+  auto const all = outline_score(GetParam(), 0);
   EXPECT_EQ(all.right, all.leads);
 }
 
 // Every tenth label and letter at an end is damaged.
 TEST_P(PrintedMadeOutlines, AreReadAsScanned) {
-  auto const all = score(GetParam(), 100);
+  auto const all = outline_score(GetParam(), 100);
   EXPECT_GE(all.right * 1000, all.leads * 950);
 }
 

@@ -14,7 +14,7 @@ using test::findings_of;
 using test::sketch;
 
 // A key whose third end is `epithet`, and `behind` behind it.
-std::string key_with(std::string const& epithet, std::string const& behind) {
+std::string key_with_epithet(std::string const& epithet, std::string const& behind) {
   return "Key to the species of Stenella\n\n"
          "1. Leaves long, alternate ..... 2\n"
          "- Leaves short, opposite ..... S. alternata\n"
@@ -29,26 +29,26 @@ std::string third_end(std::string const& text) {
 }
 
 TEST(PrintedMisreadNames, AnAccountTellsWhatTheNameIs) {
-  EXPECT_EQ(third_end(key_with("tenuifiora", "2. S. tenuiflora Roe. Petals 5 mm long.\n")),
+  EXPECT_EQ(third_end(key_with_epithet("tenuifiora", "2. S. tenuiflora Roe. Petals 5 mm long.\n")),
             "Stenella tenuiflora");
-  EXPECT_EQ(third_end(key_with("rnaritima", "Stenella maritima Roe grows on rocks.\n")),
+  EXPECT_EQ(third_end(key_with_epithet("rnaritima", "Stenella maritima Roe grows on rocks.\n")),
             "Stenella maritima");
-  EXPECT_EQ(third_end(key_with("oruatella", "S. ornatella was seen once.\n")),
+  EXPECT_EQ(third_end(key_with_epithet("oruatella", "S. ornatella was seen once.\n")),
             "Stenella ornatella");
 }
 
 TEST(PrintedMisreadNames, WhatElseIsPrintedSoStays) {
   // The text has both.
-  EXPECT_EQ(third_end(key_with("oruatella", "S. ornatella and S. oruatella were seen.\n")),
+  EXPECT_EQ(third_end(key_with_epithet("oruatella", "S. ornatella and S. oruatella were seen.\n")),
             "Stenella oruatella");
   // Another lead leads to the other one.
-  EXPECT_EQ(third_end(key_with("graudis", "Stenella grandis Roe grows on rocks.\n")),
+  EXPECT_EQ(third_end(key_with_epithet("graudis", "Stenella grandis Roe grows on rocks.\n")),
             "Stenella graudis");
   // No slip makes the one of the other.
-  EXPECT_EQ(third_end(key_with("montana", "Stenella maritima Roe grows on rocks.\n")),
+  EXPECT_EQ(third_end(key_with_epithet("montana", "Stenella maritima Roe grows on rocks.\n")),
             "Stenella montana");
   // Two may be meant.
-  EXPECT_EQ(third_end(key_with("rnarina", "S. marina and S. mariua were seen.\n")),
+  EXPECT_EQ(third_end(key_with_epithet("rnarina", "S. marina and S. mariua were seen.\n")),
             "Stenella rnarina");
 }
 
@@ -74,7 +74,8 @@ TEST(PrintedMisreadNames, TheNumberOfTheEndTellsWhatIsMeant) {
 }
 
 TEST(PrintedMisreadNames, EachIsReported) {
-  auto const findings = findings_of(key_with("tenuifiora", "2. S. tenuiflora Roe. Rare.\n"));
+  auto const findings =
+      findings_of(key_with_epithet("tenuifiora", "2. S. tenuiflora Roe. Rare.\n"));
   EXPECT_TRUE(std::any_of(findings.begin(), findings.end(), [](std::string const& one) {
     return one.find("misread-name") != std::string::npos && one.find("line 8") != std::string::npos;
   }));

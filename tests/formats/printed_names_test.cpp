@@ -17,7 +17,7 @@ using test::read_key;
 using test::sketch;
 using Lines = std::vector<std::string>;
 
-std::string author_of(std::string_view destination) {
+std::string author_of_second(std::string_view destination) {
   auto const text = "1. Wings clear ..... Zus yus\n– Wings dark ..... " + std::string{destination} +
                     "\n2. Legs pale ..... Aus bus\n– Legs dark ..... Aus cus\n";
   auto const edition = read_key(text).edition;
@@ -56,7 +56,7 @@ TEST(PrintedNames, LimitsAndDoubtsBelongToTheName) {
 
 TEST(PrintedNames, GroupsBehindAnAuthorBelongToTheName) {
   EXPECT_EQ(led_to("Aus dus (Roe) complex"), "Aus dus complex");
-  EXPECT_EQ(author_of("Aus dus (Roe) complex"), "(Roe)");
+  EXPECT_EQ(author_of_second("Aus dus (Roe) complex"), "(Roe)");
   EXPECT_EQ(led_to("Aus dus Roe group (Fig. 3)"), "Aus dus group");
   EXPECT_EQ(led_to("Aus dus Roe species complex"), "Aus dus species complex");
   EXPECT_EQ(led_to("Aus dus species group"), "Aus dus species group");
@@ -92,17 +92,17 @@ TEST(PrintedNames, CommonNamesStandBeforeLatinOnesInBrackets) {
 
 TEST(PrintedNames, SexesAndPlacesInBracketsAreNoAuthors) {
   EXPECT_EQ(led_to("Aus dus (Weibchen)"), "Aus dus (Weibchen)");
-  EXPECT_EQ(author_of("Aus dus (Weibchen)"), "");
+  EXPECT_EQ(author_of_second("Aus dus (Weibchen)"), "");
   EXPECT_EQ(led_to("Aus dus Roe (Halvern Basin, fens)"), "Aus dus (Halvern Basin, fens)");
-  EXPECT_EQ(author_of("Aus dus Roe (Halvern Basin, fens)"), "Roe");
-  EXPECT_EQ(author_of("Aus dus (Roe, 1900)"), "(Roe, 1900)");
-  EXPECT_EQ(author_of("Aus dus (L.) Roe (1900)"), "(L.) Roe (1900)");
+  EXPECT_EQ(author_of_second("Aus dus Roe (Halvern Basin, fens)"), "Roe");
+  EXPECT_EQ(author_of_second("Aus dus (Roe, 1900)"), "(Roe, 1900)");
+  EXPECT_EQ(author_of_second("Aus dus (L.) Roe (1900)"), "(L.) Roe (1900)");
   EXPECT_EQ(led_to("Aus dus Roe — Halvern, Orm"), "Aus dus (Halvern, Orm)");
 }
 
 TEST(PrintedNames, CapitalsAndLigaturesAreSetAsNamesAre) {
   EXPECT_EQ(led_to("AUS DUS Roe"), "Aus dus");
-  EXPECT_EQ(author_of("AUS DUS Roe"), "Roe");
+  EXPECT_EQ(author_of_second("AUS DUS Roe"), "Roe");
   EXPECT_EQ(led_to("AUSIDAE"), "Ausidae");
   EXPECT_EQ(led_to("TRIALCIS Roe (p. 31)"), "Trialcis (p. 31)");
   EXPECT_EQ(led_to("Aus \uFB02avus"), "Aus flavus");
@@ -209,7 +209,7 @@ TEST(PrintedNames, HybridsMayBearTheLetterForTheSign) {
 
 TEST(PrintedNames, DigitsThatWereRaisedAreNoPartOfAName) {
   EXPECT_EQ(led_to("Dusus2 Roe"), "Dusus (2)");
-  EXPECT_EQ(author_of("Dusus2 Roe"), "Roe");
+  EXPECT_EQ(author_of_second("Dusus2 Roe"), "Roe");
   EXPECT_EQ(led_to("Aus duus1"), "Aus duus (1)");
   EXPECT_EQ(led_to("Aus sp1"), "Aus sp1");
 }
@@ -275,7 +275,7 @@ TEST(PrintedNames, CrossesOfTwoSpeciesAreOneName) {
   EXPECT_EQ(led_to("Aus dus × Aus eus"), "Aus dus × Aus eus");
   EXPECT_EQ(led_to("\"Aus species A\"."), "Aus species A");
   EXPECT_EQ(led_to("(Aus dus)"), "Aus dus");
-  EXPECT_EQ(author_of("Aus dus Roe et al., 1901"), "Roe et al., 1901");
+  EXPECT_EQ(author_of_second("Aus dus Roe et al., 1901"), "Roe et al., 1901");
 }
 
 TEST(PrintedNames, VernacularNamesMayStandBeforeABracketAlone) {

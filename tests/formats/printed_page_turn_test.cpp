@@ -16,11 +16,11 @@ constexpr auto kThree =
     "1[1] Shell smooth -> 2\n1[–] Shell ribbed -> Aus bus\n"
     "2[2] Lip thin and white -> Aus cus\n2[–] Lip thick -> Aus dus\n";
 
-constexpr auto kStart = "1. Shell smooth ..... 2\n– Shell ribbed ..... Aus bus\n";
-constexpr auto kEnd = "– Lip thick ..... Aus dus\n";
+constexpr auto kTurnStart = "1. Shell smooth ..... 2\n– Shell ribbed ..... Aus bus\n";
+constexpr auto kTurnEnd = "– Lip thick ..... Aus dus\n";
 
 std::string broken(std::string const& before, std::string const& page, std::string const& after) {
-  return kStart + before + "\n\n" + page + "\n\n" + after + "\n" + kEnd;
+  return kTurnStart + before + "\n\n" + page + "\n\n" + after + "\n" + kTurnEnd;
 }
 
 TEST(PrintedPageTurn, CarriesALeadsWordsOver) {
@@ -148,7 +148,7 @@ TEST(PrintedPageTurn, ReadsWordsInCapitalsBelowAGenusAsItsSpecies) {
 }
 
 TEST(PrintedPageTurn, LeavesAccountsBehindTheKeyAlone) {
-  auto const text = std::string{kStart} + "2. Lip thin and white ..... Aus cus\n" + kEnd +
+  auto const text = std::string{kTurnStart} + "2. Lip thin and white ..... Aus cus\n" + kTurnEnd +
                     "\n1. A. nova Roe, 1801. — Long. 7 mm. Black.\n";
   EXPECT_EQ(sketch(text), kThree);
 }
@@ -174,14 +174,14 @@ TEST(PrintedPageTurn, FindsThePartThatAGroupsNameEnds) {
 
 TEST(PrintedPageTurn, KnowsAHeadWhosePageHasTheNumberOfTheNextCouplet) {
   auto const text =
-      std::string{kStart} + "2 E. ROE ET AL.\n2. Lip thin and white ..... Aus cus\n" + kEnd;
+      std::string{kTurnStart} + "2 E. ROE ET AL.\n2. Lip thin and white ..... Aus cus\n" + kTurnEnd;
   EXPECT_EQ(sketch(text), kThree);
   EXPECT_EQ(line_kinds(text), "lead, lead, running head, lead, lead");
 }
 
 TEST(PrintedPageTurn, KnowsAHeadWithATabOnTheFirstLine) {
-  auto const text = "142\tShells of the Marsh 19 (2) 2007\n\n" + std::string{kStart} +
-                    "2. Lip thin and white ..... Aus cus\n" + kEnd;
+  auto const text = "142\tShells of the Marsh 19 (2) 2007\n\n" + std::string{kTurnStart} +
+                    "2. Lip thin and white ..... Aus cus\n" + kTurnEnd;
   EXPECT_EQ(sketch(text), kThree);
   EXPECT_EQ(line_kinds(text).substr(0, 12), "running head");
   // A genus with its author and year is a title.
@@ -199,7 +199,7 @@ TEST(PrintedPageTurn, KnowsTheFootAboveAPagesNumber) {
 }
 
 TEST(PrintedPageTurn, LeavesAccountsInCapitalsBehindTheKeyAlone) {
-  auto const text = std::string{kStart} + "2. Lip thin and white ..... Aus cus\n" + kEnd +
+  auto const text = std::string{kTurnStart} + "2. Lip thin and white ..... Aus cus\n" + kTurnEnd +
                     "\n1. A. NOVA, Roe. — Roe, Shells, p. 212, 4.\nOval. Head as long as wide...\n";
   EXPECT_EQ(sketch(text), kThree);
 }
@@ -216,8 +216,8 @@ TEST(PrintedPageTurn, LeavesAccountsBehindAnOutlineAlone) {
 }
 
 TEST(PrintedPageTurn, TakesAChaptersSignForNoFootnote) {
-  EXPECT_EQ(line_kinds("§ 3. Shells\n\n" + std::string{kStart} +
-                       "2. Lip thin and white ..... Aus cus\n" + kEnd),
+  EXPECT_EQ(line_kinds("§ 3. Shells\n\n" + std::string{kTurnStart} +
+                       "2. Lip thin and white ..... Aus cus\n" + kTurnEnd),
             "heading, blank, lead, lead, lead, lead");
 }
 

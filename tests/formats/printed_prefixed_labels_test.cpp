@@ -15,7 +15,7 @@ using printed::number_prefixed_labels;
 using test::read_key;
 using test::sketch;
 
-std::string const kKey =
+std::string const kPrefixedKey =
     "Key to species\n"
     "A1. Wings clear, long ..... A2\n"
     "A1'. Wings dark ..... B1\n"
@@ -29,7 +29,7 @@ std::string const kKey =
     "B2'. Antennae short ..... Ausella gusa\n";
 
 TEST(PrintedPrefixedLabels, LettersBeforeNumbers) {
-  EXPECT_EQ(sketch(kKey),
+  EXPECT_EQ(sketch(kPrefixedKey),
             "A1[A1] Wings clear, long -> A2\nA1[A1'] Wings dark -> B1\n"
             "A2[A2] Legs long -> Ausella busa\nA2[A2'] Legs short -> A3\n"
             "A3[A3] Eyes red -> Ausella cusa\nA3[A3'] Eyes black -> Ausella dusa\n"
@@ -56,16 +56,16 @@ TEST(PrintedPrefixedLabels, BehindAKeyToGroups) {
 }
 
 TEST(PrintedPrefixedLabels, TheTextAndItsPlacesAreThoseOfThePrint) {
-  auto const loaded = read_printed_key({.name = "key.txt", .bytes = kKey});
+  auto const loaded = read_printed_key({.name = "key.txt", .bytes = kPrefixedKey});
   ASSERT_TRUE(loaded);
-  EXPECT_EQ(loaded.value->source.text, kKey);
+  EXPECT_EQ(loaded.value->source.text, kPrefixedKey);
   EXPECT_EQ(loaded.value->source.layout_note,
             "parallel layout, leads marked A1 and A1', destinations after dot leaders");
   auto const& lead = loaded.value->edition.couplets.at(0).leads.at(0);
   EXPECT_EQ(lead.destination_printed, "A2");
   EXPECT_EQ(lead.destination_place.line, 2U);
-  EXPECT_EQ(kKey.substr(lead.destination_place.begin,
-                        lead.destination_place.end - lead.destination_place.begin),
+  EXPECT_EQ(kPrefixedKey.substr(lead.destination_place.begin,
+                                lead.destination_place.end - lead.destination_place.begin),
             "A2");
   EXPECT_EQ(lead.place.column, 1U);
   auto const& couplet = loaded.value->edition.couplets.at(1);

@@ -12,23 +12,23 @@ namespace {
 using test::read_key;
 using test::sketch;
 
-constexpr auto kKey =
+constexpr auto kKeyBesideProse =
     "Key to species of Ausella\n\n1. Wings clear .......... 2\n- Wings dark .......... 3\n"
     "2. Legs long .......... Ausella cusa Roe\n- Legs short .......... Ausella dusa Dorn\n"
     "3. Eyes red .......... Ausella eusa Dorn\n- Eyes black .......... Ausella fusa Roe\n";
-constexpr auto kRead =
+constexpr auto kReadBesideProse =
     "1[1] Wings clear -> 2\n1[-] Wings dark -> 3\n"
     "2[2] Legs long -> Ausella cusa\n2[-] Legs short -> Ausella dusa\n"
     "3[3] Eyes red -> Ausella eusa\n3[-] Eyes black -> Ausella fusa\n";
 
 void expect_no_leads(std::string const& prose) {
-  auto const before = prose + "\n\n" + kKey;
-  EXPECT_EQ(sketch(before), kRead) << before;
+  auto const before = prose + "\n\n" + kKeyBesideProse;
+  EXPECT_EQ(sketch(before), kReadBesideProse) << before;
   auto const& parts = read_key(before).edition.parts;
   ASSERT_EQ(parts.size(), 1U) << before;
   EXPECT_EQ(parts.front().title, "Key to species of Ausella") << before;
-  auto const behind = kKey + ("\n" + prose) + "\n";
-  EXPECT_EQ(sketch(behind), kRead) << behind;
+  auto const behind = kKeyBesideProse + ("\n" + prose) + "\n";
+  EXPECT_EQ(sketch(behind), kReadBesideProse) << behind;
 }
 
 TEST(PrintedProseNumbers, Dates) {

@@ -15,7 +15,7 @@ using test::findings_of;
 using test::sketch;
 
 // Couplet 2 leads to 3 by `end`.
-std::string key(std::string_view end) {
+std::string key_with_end(std::string_view end) {
   return "1. Legs black ..... 2\n– Legs yellow ..... 4\n"
          "2. Head rugose" +
          std::string{end} +
@@ -27,9 +27,9 @@ std::string key(std::string_view end) {
 
 TEST(PrintedRepairs, ASignThatMayBeTheNumberOfTheOnlyCoupletLeft) {
   for (std::string_view const end : {" ..... B", " ..... ?", " ..... s", "......B", " ..... З"}) {
-    EXPECT_EQ(sketch(key(end)), sketch(key(" ..... 3"))) << end;
+    EXPECT_EQ(sketch(key_with_end(end)), sketch(key_with_end(" ..... 3"))) << end;
   }
-  auto const findings = findings_of(key(" ..... ?"));
+  auto const findings = findings_of(key_with_end(" ..... ?"));
   ASSERT_EQ(findings.size(), 1U);
   EXPECT_EQ(findings.front(),
             "key.txt:3:22: warning: \"?\" was read as 3: there is a couplet 3, and no other lead "
@@ -104,8 +104,8 @@ TEST(PrintedRepairs, WhatMayBeTwoNumbersIsToldByTheOther) {
 
 // One number for another may be the author's slip; with other damage it is a scan's.
 TEST(PrintedRepairs, ANumberForAnotherOnlyBesideOtherDamage) {
-  EXPECT_NE(sketch(key(" ..... 5")), sketch(key(" ..... 3")));
-  auto damaged = key(" ..... 5");
+  EXPECT_NE(sketch(key_with_end(" ..... 5")), sketch(key_with_end(" ..... 3")));
+  auto damaged = key_with_end(" ..... 5");
   for (auto const& [right, seen] : {std::pair{"1. Legs", "l. Legs"}, std::pair{"5. Tib", "S. Tib"},
                                     std::pair{"4. Lab", "A. Lab"}}) {
     damaged.replace(damaged.find(right), std::string_view{right}.size(), seen);

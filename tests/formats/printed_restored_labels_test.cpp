@@ -11,6 +11,7 @@
 namespace keydrift {
 namespace {
 
+using test::all_with;
 using test::findings_of;
 using test::sketch;
 
@@ -20,15 +21,7 @@ std::string with(std::string text, std::string_view right, std::string_view dama
   return at == std::string::npos ? text : text.replace(at, right.size(), damaged);
 }
 
-std::string all_with(std::string text, std::string_view right, std::string_view put) {
-  for (auto at = text.find(right); at != std::string::npos;
-       at = text.find(right, at + put.size())) {
-    text.replace(at, right.size(), put);
-  }
-  return text;
-}
-
-std::string const kDashes =
+std::string const kDashedLeads =
     "1. Legs black ..... 2\n"
     "- Legs yellow ..... 4\n"
     "2. Head rugose ..... 3\n"
@@ -60,8 +53,8 @@ std::string with_seconds(std::string key, std::string_view first, std::string_vi
   return key;
 }
 
-std::string const kLetters = with_seconds(kDashes, "a.", "b.");
-std::string const kPrimes = with_seconds(kDashes, ".", "'.");
+std::string const kLetteredLeads = with_seconds(kDashedLeads, "a.", "b.");
+std::string const kPrimedLeads = with_seconds(kDashedLeads, ".", "'.");
 
 std::string seconds_sketch(std::string_view first, std::string_view second, std::string const& four,
                            std::string const& rival) {
@@ -76,41 +69,43 @@ std::string seconds_sketch(std::string_view first, std::string_view second, std:
 }
 
 TEST(PrintedRestoredLabels, TheSignBehindANumberMayBeLost) {
-  EXPECT_EQ(sketch(with(kDashes, "4. Labrum", "4 Labrum")), dashes_sketch());
+  EXPECT_EQ(sketch(with(kDashedLeads, "4. Labrum", "4 Labrum")), dashes_sketch());
   auto const brackets =
-      all_with(all_with(all_with(kDashes, ". ", ") "), "....) ", "..... "), "-) ", "- ");
+      all_with(all_with(all_with(kDashedLeads, ". ", ") "), "....) ", "..... "), "-) ", "- ");
   EXPECT_EQ(sketch(with(brackets, "4) Labrum", "4 Labrum")), dashes_sketch());
 }
 
 TEST(PrintedRestoredLabels, AnotherSignMayStandForIt) {
   for (auto const* const damaged : {"4·", "4;", "4..", "4]", "4}", "4,"}) {
-    EXPECT_EQ(sketch(with(kDashes, "4.", damaged)), dashes_sketch(damaged)) << damaged;
+    EXPECT_EQ(sketch(with(kDashedLeads, "4.", damaged)), dashes_sketch(damaged)) << damaged;
   }
 }
 
 TEST(PrintedRestoredLabels, SpecksMayStandBeforeIt) {
   for (auto const* const damaged : {"'4", ". 4", "| 4", "-4", "*4", "(4"}) {
-    EXPECT_EQ(sketch(with(kDashes, "4. L", std::string{damaged} + ". L")), dashes_sketch(damaged))
+    EXPECT_EQ(sketch(with(kDashedLeads, "4. L", std::string{damaged} + ". L")),
+              dashes_sketch(damaged))
         << damaged;
   }
 }
 
 TEST(PrintedRestoredLabels, TheWholeNumberMayBeLost) {
-  EXPECT_EQ(sketch(with(kDashes, "4. Labrum", "Labrum")), dashes_sketch(""));
-  EXPECT_EQ(sketch(with(kDashes, "4. Labrum", ". Labrum")), dashes_sketch("."));
-  EXPECT_EQ(sketch(with(kLetters, "4a. Labrum", "Labrum")), seconds_sketch("a", "b", "", "4b"));
-  EXPECT_EQ(sketch(with(kPrimes, "4. Labrum", "Labrum")), seconds_sketch("", "'", "", "4'"));
+  EXPECT_EQ(sketch(with(kDashedLeads, "4. Labrum", "Labrum")), dashes_sketch(""));
+  EXPECT_EQ(sketch(with(kDashedLeads, "4. Labrum", ". Labrum")), dashes_sketch("."));
+  EXPECT_EQ(sketch(with(kLetteredLeads, "4a. Labrum", "Labrum")),
+            seconds_sketch("a", "b", "", "4b"));
+  EXPECT_EQ(sketch(with(kPrimedLeads, "4. Labrum", "Labrum")), seconds_sketch("", "'", "", "4'"));
 }
 
 TEST(PrintedRestoredLabels, LessUsualLettersMayStandForItsDigits) {
-  EXPECT_EQ(sketch(with(kDashes, "5. Tibiae", "s. Tibiae")), dashes_sketch("4", "s"));
-  EXPECT_EQ(sketch(with(kDashes, "4. Labrum", "A. Labrum")), dashes_sketch("A"));
-  EXPECT_EQ(sketch(with(kDashes, "1. Legs", "i. Legs")), dashes_sketch("4", "5", "2", "i"));
-  EXPECT_EQ(sketch(with(kDashes, "1. Legs", "]. Legs")), dashes_sketch("4", "5", "2", "]"));
+  EXPECT_EQ(sketch(with(kDashedLeads, "5. Tibiae", "s. Tibiae")), dashes_sketch("4", "s"));
+  EXPECT_EQ(sketch(with(kDashedLeads, "4. Labrum", "A. Labrum")), dashes_sketch("A"));
+  EXPECT_EQ(sketch(with(kDashedLeads, "1. Legs", "i. Legs")), dashes_sketch("4", "5", "2", "i"));
+  EXPECT_EQ(sketch(with(kDashedLeads, "1. Legs", "]. Legs")), dashes_sketch("4", "5", "2", "]"));
 }
 
 TEST(PrintedRestoredLabels, TabsForLeadersLoseNoOtherLeads) {
-  auto const tabs = all_with(kDashes, " ..... ", "\t");
+  auto const tabs = all_with(kDashedLeads, " ..... ", "\t");
   EXPECT_EQ(sketch(with(tabs, "4. Labrum", "4, Labrum")), dashes_sketch("4,"));
   EXPECT_EQ(sketch(with(tabs, "4. Labrum", "4 Labrum")), dashes_sketch("4"));
   EXPECT_EQ(sketch(with(tabs, "4. Labrum", "Labrum")), dashes_sketch(""));
@@ -128,7 +123,7 @@ TEST(PrintedRestoredLabels, TabsForLeadersLoseNoOtherLeads) {
 }
 
 TEST(PrintedRestoredLabels, ABracketBehindItMayBeDamaged) {
-  auto backed = with(kDashes, "2.", "2(1).");
+  auto backed = with(kDashedLeads, "2.", "2(1).");
   backed = with(backed, "3.", "3(2).");
   backed = with(backed, "4.", "4(1).");
   backed = with(backed, "5.", "5(4).");
@@ -139,24 +134,24 @@ TEST(PrintedRestoredLabels, ABracketBehindItMayBeDamaged) {
 
 TEST(PrintedRestoredLabels, ALetterOrAMarkMayBeDamaged) {
   for (auto const* const damaged : {"4a,", "4 a", "4o"}) {
-    EXPECT_EQ(sketch(with(kLetters, damaged[2] == ',' ? "4a." : "4a", damaged)),
+    EXPECT_EQ(sketch(with(kLetteredLeads, damaged[2] == ',' ? "4a." : "4a", damaged)),
               seconds_sketch("a", "b", damaged, "4b"))
         << damaged;
   }
   for (auto const* const damaged : {"4b,", "46", "4 b"}) {
-    EXPECT_EQ(sketch(with(kLetters, damaged[2] == ',' ? "4b." : "4b", damaged)),
+    EXPECT_EQ(sketch(with(kLetteredLeads, damaged[2] == ',' ? "4b." : "4b", damaged)),
               seconds_sketch("a", "b", "4a", damaged))
         << damaged;
   }
   for (auto const* const damaged : {"41", "4 '", "4,", "4°"}) {
-    EXPECT_EQ(sketch(with(kPrimes, "4'", damaged)), seconds_sketch("", "'", "4", damaged))
+    EXPECT_EQ(sketch(with(kPrimedLeads, "4'", damaged)), seconds_sketch("", "'", "4", damaged))
         << damaged;
   }
 }
 
 TEST(PrintedRestoredLabels, TheLeadAboveMayEndInItsCommonNameInBrackets) {
   auto const named = [](std::string_view four) {
-    std::string key = kLetters;
+    std::string key = kLetteredLeads;
     for (auto const species : {"busa", "cusa", "dusa", "fusa", "gusa", "husa"}) {
       key = with(key, species, std::string{species} + "\n(slender moth)");
     }
@@ -168,16 +163,16 @@ TEST(PrintedRestoredLabels, TheLeadAboveMayEndInItsCommonNameInBrackets) {
 }
 
 TEST(PrintedRestoredLabels, ALetterMayStandForTheFirstNumberBesideItsPrime) {
-  EXPECT_EQ(sketch(with(kPrimes, "1. Legs", "i. Legs")),
+  EXPECT_EQ(sketch(with(kPrimedLeads, "1. Legs", "i. Legs")),
             with(seconds_sketch("", "'", "4", "4'"), "1[1]", "1[i]"));
 }
 
 TEST(PrintedRestoredLabels, ABlankMayStandBeforeTheFullStop) {
-  EXPECT_EQ(sketch(with(kDashes, "4. Labrum", "4 . Labrum")), dashes_sketch());
+  EXPECT_EQ(sketch(with(kDashedLeads, "4. Labrum", "4 . Labrum")), dashes_sketch());
 }
 
 TEST(PrintedRestoredLabels, ABareNumberMayStandOnALineOfItsOwn) {
-  auto bare = kDashes;
+  auto bare = kDashedLeads;
   for (char const digit : std::string_view{"12345"}) {
     bare = with(bare, std::string{digit} + ". ", std::string{digit} + " ");
   }
@@ -186,7 +181,7 @@ TEST(PrintedRestoredLabels, ABareNumberMayStandOnALineOfItsOwn) {
 
 TEST(PrintedRestoredLabels, AnotherSignMayStandForADash) {
   for (auto const* const damaged : {"_", "~", "·", "=", "-,", ". -", "'-"}) {
-    EXPECT_EQ(sketch(with(kDashes, "- Labrum", std::string{damaged} + " Labrum")),
+    EXPECT_EQ(sketch(with(kDashedLeads, "- Labrum", std::string{damaged} + " Labrum")),
               with(dashes_sketch(), "4[-]", "4[" + std::string{damaged} + "]"))
         << damaged;
   }
@@ -194,7 +189,7 @@ TEST(PrintedRestoredLabels, AnotherSignMayStandForADash) {
 
 TEST(PrintedRestoredLabels, TheLeadsOfACoupletMayHaveChangedPlaces) {
   auto const moved =
-      with(with(kDashes, "- Labrum notched ..... Ausella fusa\n", ""), "4. Labrum entire",
+      with(with(kDashedLeads, "- Labrum notched ..... Ausella fusa\n", ""), "4. Labrum entire",
            "- Labrum notched ..... Ausella fusa\n4. Labrum entire");
   EXPECT_EQ(sketch(moved), with(with(dashes_sketch(), "4[-] Labrum notched -> Ausella fusa\n", ""),
                                 "4[4] Labrum", "4[-] Labrum notched -> Ausella fusa\n4[4] Labrum"));
@@ -214,17 +209,17 @@ TEST(PrintedRestoredLabels, EachIsReported) {
     });
     return found == all.end() ? std::string{} : *found;
   };
-  EXPECT_EQ(finding(with(kDashes, "4. Labrum", "4· Labrum")),
+  EXPECT_EQ(finding(with(kDashedLeads, "4. Labrum", "4· Labrum")),
             "key.txt:7:1: warning: \"4·\" was read as a lead of couplet 4 [misprinted-label] "
             "(print the label as the others are)");
   EXPECT_EQ(
-      finding(with(kDashes, "4. Labrum", "4 Labrum")),
+      finding(with(kDashedLeads, "4. Labrum", "4 Labrum")),
       "key.txt:7:1: warning: the sign behind \"4\" is not the usual one; the count tells that "
       "a lead begins here [misprinted-label] (print what stands behind the other numbers)");
-  EXPECT_EQ(finding(with(kDashes, "4. Labrum", "Labrum")),
+  EXPECT_EQ(finding(with(kDashedLeads, "4. Labrum", "Labrum")),
             "key.txt:7:1: warning: no number is printed; the count tells that a lead of couplet 4 "
             "begins here [misprinted-label] (print the number)");
-  EXPECT_EQ(finding(with(kDashes, "- Labrum", "_ Labrum")),
+  EXPECT_EQ(finding(with(kDashedLeads, "- Labrum", "_ Labrum")),
             "key.txt:8:1: warning: \"_\" was read as the dash of a further lead "
             "[misprinted-label] (print the sign that other such leads have)");
 }

@@ -17,9 +17,10 @@
 namespace keydrift {
 namespace {
 
-constexpr std::array kLayouts{PrintLayout::parallel, PrintLayout::indented, PrintLayout::serial};
+constexpr std::array kLayoutsThereAndBack{PrintLayout::parallel, PrintLayout::indented,
+                                          PrintLayout::serial};
 
-std::string printed(Edition const& edition, PrintOptions const& options = {}) {
+std::string printed_once(Edition const& edition, PrintOptions const& options = {}) {
   auto loaded = print_key(edition, options);
   std::string refusals;
   for (auto const& finding : loaded.findings) {
@@ -33,7 +34,7 @@ std::string printed(Edition const& edition, PrintOptions const& options = {}) {
 void expect_round_trip(Edition const& edition, PrintOptions const& options, std::string const& of) {
   SCOPED_TRACE(of + ", layout " + std::to_string(static_cast<int>(options.layout)) + ", width " +
                std::to_string(options.width));
-  auto const text = printed(edition, options);
+  auto const text = printed_once(edition, options);
   auto const loaded = read_printed_key({.name = "made", .bytes = text});
   ASSERT_TRUE(loaded);
   EXPECT_TRUE(same_content(as_printed(edition, options), loaded.value->edition)) << text;
@@ -43,7 +44,7 @@ TEST(PrintedRoundTrip, WhatIsWrittenReadsBackTheSameInEveryLayoutAtAnyWidth) {
   auto const seeds = test::seeds(10);
   for (auto seed = seeds.begin; seed < seeds.end; ++seed) {
     auto const edition = test::odd_edition(seed);
-    for (auto const layout : kLayouts) {
+    for (auto const layout : kLayoutsThereAndBack) {
       for (std::size_t const width : {80U, 34U, 132U, 400U}) {
         expect_round_trip(edition, {.layout = layout, .width = width},
                           "seed " + std::to_string(seed));
@@ -53,12 +54,12 @@ TEST(PrintedRoundTrip, WhatIsWrittenReadsBackTheSameInEveryLayoutAtAnyWidth) {
 }
 
 TEST(PrintedRoundTrip, KeepsLinesWithinTheWidthWhereWordsAllow) {
-  auto const text =
-      printed(test::read_key(
-                  "1. A lead with many words in it that has to be set in several lines ..... 2\n"
-                  "– Short ..... Aus bus Smith, 1900, in part\n2. x ..... Aus cus\n– y ..... 1\n")
-                  .edition,
-              {.width = 40});
+  auto const text = printed_once(
+      test::read_key(
+          "1. A lead with many words in it that has to be set in several lines ..... 2\n"
+          "– Short ..... Aus bus Smith, 1900, in part\n2. x ..... Aus cus\n– y ..... 1\n")
+          .edition,
+      {.width = 40});
   std::size_t begin = 0;
   while (begin < text.size()) {
     auto const end = text.find('\n', begin);
@@ -72,9 +73,9 @@ TEST(PrintedRoundTrip, WritesBackReferencesOfTheGraphWhenAsked) {
                            "1. Small ..... 2\n– Large ..... 3\n2. Pale ..... 3\n"
                            "– Dark ..... Aus bus\n3. Round ..... Aus cus\n– Square ..... Aus dus\n")
                            .edition;
-  auto const text = printed(edition, {.back_references = BackReferences::from_graph});
+  auto const text = printed_once(edition, {.back_references = BackReferences::from_graph});
   EXPECT_NE(text.find("\n3 (1, 2).  Round"), std::string::npos) << text;
-  EXPECT_EQ(printed(edition).find("(1"), std::string::npos);
+  EXPECT_EQ(printed_once(edition).find("(1"), std::string::npos);
 }
 
 TEST(PrintedRoundTrip, LooksLikeAPrintedKey) {
@@ -91,7 +92,7 @@ TEST(PrintedRoundTrip, LooksLikeAPrintedKey) {
                            "Ribbed species\n\n3 (1). Eyes large ..... Dus eus\n"
                            "– Eyes small ..... Dus fus (Fig. 9)\n")
                            .edition;
-  test::expect_golden("printed/shells.txt", printed(edition));
+  test::expect_golden("printed/shells.txt", printed_once(edition));
 }
 
 }  // namespace

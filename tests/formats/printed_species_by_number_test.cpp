@@ -10,7 +10,7 @@ namespace {
 using test::led_to;
 using test::sketch;
 
-std::string const kKey =
+std::string const kKeyByNumber =
     "KEY TO THE SPECIES\n\n"
     "1. Leaves simple                       2\n"
     "1. Leaves compound                     3\n"
@@ -26,7 +26,7 @@ TEST(PrintedSpeciesByNumber, AListInTwoColumnsTellsTheNames) {
                    " 1. B. excelsa Roe                     4. B. ramosa Dorn\n"
                    " 2. B. lanata Dorn                     5. B. hispida Roe\n"
                    " 3. B. pauca Roe\n\n" +
-                   kKey),
+                   kKeyByNumber),
             "1[1] Leaves simple -> 2\n"
             "1[1] Leaves compound -> 3\n"
             "2[2] Tall tree -> Bandella excelsa\n"
@@ -38,9 +38,9 @@ TEST(PrintedSpeciesByNumber, AListInTwoColumnsTellsTheNames) {
 }
 
 TEST(PrintedSpeciesByNumber, AccountsBehindTheKeyTellThem) {
-  EXPECT_EQ(sketch(kKey + "\n1. BANDELLA EXCELSA Roe, Trans. Marsh 2: 61.\n\nA tree.\n\n"
-                          "2. BANDELLA LANATA Dorn\n\nA shrub.\n\n"
-                          "3. BANDELLA PAUCA Roe\n\n4. BANDELLA RAMOSA Dorn\n"),
+  EXPECT_EQ(sketch(kKeyByNumber + "\n1. BANDELLA EXCELSA Roe, Trans. Marsh 2: 61.\n\nA tree.\n\n"
+                                  "2. BANDELLA LANATA Dorn\n\nA shrub.\n\n"
+                                  "3. BANDELLA PAUCA Roe\n\n4. BANDELLA RAMOSA Dorn\n"),
             "1[1] Leaves simple -> 2\n"
             "1[1] Leaves compound -> 3\n"
             "2[2] Tall tree -> Bandella excelsa\n"
@@ -53,7 +53,8 @@ TEST(PrintedSpeciesByNumber, AccountsBehindTheKeyTellThem) {
 
 TEST(PrintedSpeciesByNumber, WithoutAListTheyAreNumbersOfCouplets) {
   EXPECT_EQ(led_to("No. 2"), "2");
-  EXPECT_NE(sketch(kKey).find("2[2] Tall tree -> 1\n"), std::string::npos) << sketch(kKey);
+  EXPECT_NE(sketch(kKeyByNumber).find("2[2] Tall tree -> 1\n"), std::string::npos)
+      << sketch(kKeyByNumber);
 }
 
 TEST(PrintedSpeciesByNumber, TheNumberOfASpeciesMayStandAboveItsName) {

@@ -5,6 +5,7 @@
 #include <variant>
 
 #include "finding_text.hpp"
+#include "keydrift/formats/edition_reader.hpp"
 
 namespace keydrift::test {
 namespace {
@@ -48,6 +49,15 @@ std::string sketch(Edition const& edition) {
 
 std::string sketch(std::string_view text) { return sketch(read_key(text).edition); }
 
+std::string sketch_page(std::string_view page) {
+  auto const loaded = read_edition({.name = "key.html", .bytes = page});
+  if (!loaded) {
+    for (auto const& finding : loaded.findings) ADD_FAILURE() << one_line(finding);
+    return {};
+  }
+  return sketch(loaded.value->edition);
+}
+
 std::string led_to(std::string_view destination) {
   auto const whole =
       sketch("1. Wings clear ..... Zus yus\n– Wings dark ..... " + std::string{destination} +
@@ -62,6 +72,14 @@ std::string line_kinds(std::string_view text) {
     kinds += (kinds.empty() ? "" : ", ") + std::string{to_word(line.kind)};
   }
   return kinds;
+}
+
+std::string all_with(std::string text, std::string_view right, std::string_view put) {
+  for (auto at = text.find(right); at != std::string::npos;
+       at = text.find(right, at + put.size())) {
+    text.replace(at, right.size(), put);
+  }
+  return text;
 }
 
 std::vector<std::string> findings_of(std::string_view text) {

@@ -39,7 +39,7 @@ std::string outline(std::vector<std::size_t> const& indents) {
   }
   return text;
 }
-constexpr auto kRead =
+constexpr auto kReadUneven =
     "1[] Wings longer than the body; legs slender -> 2\n"
     "1[] Wings shorter than the body, or wanting -> 4\n"
     "2[] Eyes red, much larger than the palps -> 3\n"
@@ -59,7 +59,7 @@ bool says_uneven(std::vector<std::string> const& findings) {
 
 TEST(PrintedUnevenIndentation, EvenKeysAreReadAsTheyStand) {
   auto const text = outline({0, 3, 6, 6, 3, 0, 3, 3, 6, 6});
-  EXPECT_EQ(sketch(text), kRead);
+  EXPECT_EQ(sketch(text), kReadUneven);
   EXPECT_FALSE(says_uneven(findings_of(text)));
 }
 
@@ -71,7 +71,7 @@ TEST(PrintedUnevenIndentation, TheEndsOfLeadsTellWhereALeadBelongs) {
            std::vector<std::size_t>{0, 3, 6, 6, 3, 0, 3, 5, 6, 7},
            std::vector<std::size_t>{1, 3, 6, 6, 3, 0, 3, 3, 4, 6},
        }) {
-    EXPECT_EQ(sketch(outline(indents)), kRead) << outline(indents);
+    EXPECT_EQ(sketch(outline(indents)), kReadUneven) << outline(indents);
   }
 }
 

@@ -29,7 +29,7 @@ constexpr std::string_view kBare =
     "– Legs red ......... Ausella dusa sp. n.\n"
     "3 Eyes red ......... Ausella eusa Roe, 1932\n"
     "– Eyes black ......... Ausella fusa (Dorn, 1911)\n";
-constexpr auto kRead =
+constexpr auto kReadInArticle =
     "1[1] Wings clear -> 2\n1[–] Wings dark -> 3\n"
     "2[2] Legs black -> Ausella cusa\n2[–] Legs red -> Ausella dusa (sp. n.)\n"
     "3[3] Eyes red -> Ausella eusa\n3[–] Eyes black -> Ausella fusa\n";
@@ -40,7 +40,7 @@ constexpr std::string_view kAddresses =
 
 void expect_key_behind(std::string const& matter, std::string_view key) {
   auto const text = matter + "\n\n" + std::string{key};
-  EXPECT_EQ(sketch(text), kRead) << text;
+  EXPECT_EQ(sketch(text), kReadInArticle) << text;
 }
 
 TEST(PrintedWholeArticles, AddressesAndAListBeforeTheKey) {
@@ -81,7 +81,7 @@ TEST(PrintedWholeArticles, AListWithANewSpeciesBehindTheKey) {
         "Figures 1–3. Ausella spp., habitus.\n1. Ausella cusa Roe, male.\n"
         "2. Ausella dusa sp. n., holotype.\n3. Ausella eusa Roe, male."}) {
     auto const text = std::string{kDotted} + "\n" + list + "\n";
-    EXPECT_EQ(sketch(text), kRead) << text;
+    EXPECT_EQ(sketch(text), kReadInArticle) << text;
   }
 }
 
@@ -92,7 +92,7 @@ TEST(PrintedWholeArticles, CaptionsAmongLeads) {
        {"Figs 3–5. Aedeagus. 3. Ausella cusa. 4. A. dusa.\n5. A. eusa. Scale bar: 0.5 mm.\n",
         "FIGURES 3–5. Aedeagus.\n3, Ausella cusa; 4, A. dusa;\n5, A. eusa.\n"}) {
     auto const text = key.substr(0, at) + caption + key.substr(at);
-    EXPECT_EQ(sketch(text), kRead) << text;
+    EXPECT_EQ(sketch(text), kReadInArticle) << text;
   }
   for (std::string const caption :
        {"FIGURE 3. Ausella cusa, male habitus, dorsal view.\n",
@@ -121,13 +121,13 @@ TEST(PrintedWholeArticles, MatterBetweenTwoKeys) {
       "Key to genera\n1. Head black ......... Ausella Roe, 1932\n"
       "– Head yellow ......... Busella Dorn, 1911\n";
   EXPECT_EQ(sketch(genera + "* Known from the female only.\n" + std::string{kDotted}),
-            std::string{kGenera} + kRead);
+            std::string{kGenera} + kReadInArticle);
   auto const females = "Females\n" + std::string{kDotted.substr(kDotted.find('\n') + 1)};
   EXPECT_EQ(sketch(genera +
                    "References\n1. Roe A. Beetles of Sarn. Ann Zool 1932; 12: 1–44.\n"
                    "2. Dorn B. New species. Ent News 1911; 3: 112–118.\n" +
                    females),
-            std::string{kGenera} + kRead);
+            std::string{kGenera} + kReadInArticle);
 }
 
 TEST(PrintedWholeArticles, MatterBeforeAnOutlineWithoutNumbers) {
@@ -182,7 +182,7 @@ TEST(PrintedWholeArticles, NumbersOfLinesAtTheRight) {
     numbered += std::string{kDotted.substr(at, end - at)} + " " + std::to_string(number++) + "\n";
     at = end + 1;
   }
-  EXPECT_EQ(sketch(numbered), kRead) << numbered;
+  EXPECT_EQ(sketch(numbered), kReadInArticle) << numbered;
   // Couplets that count one by one lead on.
   EXPECT_EQ(sketch("1. Wings clear 2\n– Wings dark 3\n2. Legs black 4\n– Legs red 5\n"
                    "3. Eyes red 6\n– Eyes black 7\n4. Head red 8\n– Head black 9\n")
@@ -193,7 +193,7 @@ TEST(PrintedWholeArticles, NumbersOfLinesAtTheRight) {
 TEST(PrintedWholeArticles, DashesDirectlyBehindTheKey) {
   EXPECT_EQ(sketch(std::string{kBare} +
                    "The genus is recognised by:\n– grooved pronotum;\n– long antennae.\n"),
-            kRead);
+            kReadInArticle);
   // A third lead has none of this above it.
   EXPECT_EQ(sketch("1 Wings clear ......... Ausella busa Roe\n"
                    "– Wings dark ......... Ausella cusa Roe\n"
@@ -206,7 +206,7 @@ TEST(PrintedWholeArticles, ASectionDirectlyBehindTheKey) {
   for (std::string const section :
        {"1. Introduction\nThe genus Ausella was erected by Roe (1932).\n",
         "1. Genus Ausella Roe, 1932\n"}) {
-    EXPECT_EQ(sketch(std::string{kDotted} + section), kRead) << section;
+    EXPECT_EQ(sketch(std::string{kDotted} + section), kReadInArticle) << section;
   }
 }
 

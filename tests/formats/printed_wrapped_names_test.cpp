@@ -15,7 +15,7 @@ using test::read_key;
 using test::sketch;
 
 // A key whose first lead ends in `name`, however many lines that takes.
-std::string key_with(std::string_view name) {
+std::string key_with_wrapped(std::string_view name) {
   return "Key to the species of Ausella\n\n1. Legs red ...... " + std::string{name} +
          "\n– Legs black ...... 2\n2. Eyes red ...... A. cusa Dorvik\n"
          "– Eyes black ...... A. fusa Dorvik\n";
@@ -23,7 +23,7 @@ std::string key_with(std::string_view name) {
 
 // "name | author" of the taxon that the first lead leads to, and its remark.
 std::string first_taxon(std::string_view name) {
-  auto const reading = read_key(key_with(name));
+  auto const reading = read_key(key_with_wrapped(name));
   if (reading.edition.couplets.size() != 2 || reading.edition.taxa.empty()) return "misread";
   auto const& taxon = reading.edition.taxa.front();
   auto const& lead = reading.edition.couplets.front().leads.front();

@@ -12,14 +12,14 @@ namespace keydrift {
 namespace {
 
 using Names = std::set<std::string>;
-using nlohmann::json;
+using Json = nlohmann::json;
 
-json load(std::string const& path) {
-  return json::parse(test::slurp(std::string{KEYDRIFT_SOURCE_DIR} + path));
+Json load(std::string const& path) {
+  return Json::parse(test::slurp(std::string{KEYDRIFT_SOURCE_DIR} + path));
 }
 
 // Names of the members of every object below `value`.
-void collect_names(json const& value, Names& names) {
+void collect_names(Json const& value, Names& names) {
   if (value.is_object()) {
     for (auto const& [name, member] : value.items()) names.insert(name);
   }
@@ -29,7 +29,7 @@ void collect_names(json const& value, Names& names) {
 }
 
 // Names that the schema gives to members anywhere.
-void collect_properties(json const& schema, Names& names) {
+void collect_properties(Json const& schema, Names& names) {
   if (schema.is_object() && schema.contains("properties")) {
     for (auto const& [name, member] : schema["properties"].items()) names.insert(name);
   }

@@ -22,7 +22,7 @@ using namespace std::string_view_literals;
 using test::one_line_each;
 using Lines = std::vector<std::string>;
 
-Loaded<Edition> read(std::string_view bytes) {
+Loaded<Edition> read_sdd_key(std::string_view bytes) {
   auto reading = read_edition({.name = "k.xml", .bytes = bytes});
   Loaded<Edition> loaded;
   loaded.findings = std::move(reading.findings);
@@ -162,7 +162,7 @@ TEST(Sdd, WhatIsWrittenReadsBackTheSame) {
   for (unsigned seed = 1; seed <= 120; ++seed) {
     auto const edition = EditionMaker{seed}.make();
     auto const written = write_sdd(edition);
-    auto const loaded = read(written.text);
+    auto const loaded = read_sdd_key(written.text);
     ASSERT_TRUE(loaded) << "seed " << seed << "\n" << one_line_each(loaded.findings).front();
     ASSERT_EQ(one_line_each(loaded.findings), Lines{}) << "seed " << seed;
     ASSERT_EQ(test::sketch(*loaded.value), test::sketch(edition)) << "seed " << seed;
@@ -174,7 +174,7 @@ TEST(Sdd, WhatIsWrittenReadsBackTheSame) {
     }
     // A second writing is the same, but for what was filled in for printed destinations.
     auto const again = write_sdd(*loaded.value);
-    auto const third = read(again.text);
+    auto const third = read_sdd_key(again.text);
     ASSERT_TRUE(third);
     auto renamed = *third.value;
     renamed.name = loaded.value->name;
@@ -188,7 +188,7 @@ TEST(Sdd, WhatIsWrittenIsValid) {
   for (unsigned seed = 1; seed <= 60; ++seed) {
     texts.push_back(write_sdd(EditionMaker{seed}.make()).text);
   }
-  auto statements = read(R"({"keydrift": 1, "couplets": [{"label": "1", "leads": [
+  auto statements = read_sdd_key(R"({"keydrift": 1, "couplets": [{"label": "1", "leads": [
     {"text": "Beak bifid, 3-5 mm, except in Aus", "statements": [
       {"text": "Beak bifid", "character": "beak", "states": ["bifid"], "strength": "excepted",
        "except": ["Aus"]},
@@ -211,12 +211,12 @@ TEST(Sdd, TheExamplesOfTheStandardsFolder) {
   if (!std::filesystem::exists(schema_folder() / "example-key-full.xml")) {
     GTEST_SKIP() << "no examples at " << schema_folder();
   }
-  auto const minimal = read(slurp(schema_folder() / "example-key-minimal.xml"));
+  auto const minimal = read_sdd_key(slurp(schema_folder() / "example-key-minimal.xml"));
   ASSERT_TRUE(minimal);
   EXPECT_EQ(one_line_each(minimal.findings), Lines{});
   EXPECT_EQ(minimal.value->couplets.size(), 2U);
   EXPECT_EQ(minimal.value->taxa.size(), 3U);
-  auto const full = read(slurp(schema_folder() / "example-key-full.xml"));
+  auto const full = read_sdd_key(slurp(schema_folder() / "example-key-full.xml"));
   ASSERT_TRUE(full);
   EXPECT_EQ(one_line_each(full.findings), Lines{});
   EXPECT_EQ(full.value->parts.size(), 2U);
@@ -255,15 +255,16 @@ std::string sdd(std::string_view content, std::string_view root_attributes = "")
          std::string{content} + "\n</IdentificationKeys></Dataset></Datasets>\n";
 }
 
-std::string key(std::string_view leads) {
+std::string identification_key(std::string_view leads) {
   return "<IdentificationKey "
          "id=\"k1\"><Representation><Label>Key</Label></Representation><Leads>\n" +
          std::string{leads} + "\n</Leads></IdentificationKey>";
 }
 
 TEST(Sdd, ReadsParentsReticulationsAndSubkeys) {
-  auto const loaded = read(sdd(
-      key("<Lead id=\"b\"><Parent ref=\"a\"/><Statement>Legs long</Statement><TaxonName "
+  auto const loaded = read_sdd_key(sdd(
+      identification_key(
+          "<Lead id=\"b\"><Parent ref=\"a\"/><Statement>Legs long</Statement><TaxonName "
           "ref=\"t1\"/>"
           "</Lead>\n<Lead id=\"a\"><Statement>Wings &lt;i&gt;very&lt;/i&gt; "
           "clear</Statement></Lead>"
@@ -288,8 +289,9 @@ TEST(Sdd, ReadsParentsReticulationsAndSubkeys) {
 }
 
 TEST(Sdd, AttributesOfOtherNamespacesLabelCouplets) {
-  auto const loaded = read(sdd(
-      key("<Lead id=\"a\" ex:couplet=\"7\" ex:lead=\"x\"><Statement>Clear</Statement></Lead>"
+  auto const loaded = read_sdd_key(sdd(
+      identification_key(
+          "<Lead id=\"a\" ex:couplet=\"7\" ex:lead=\"x\"><Statement>Clear</Statement></Lead>"
           "<Lead ex:couplet=\"7\" ex:lead=\"y\"><Statement>Dark</Statement><TaxonName ref=\"t1\"/>"
           "</Lead><Lead ex:couplet=\"9\"><Parent ref=\"a\"/><Statement>Long</Statement><TaxonName "
           "ref=\"t1\"/></Lead><Lead><Parent ref=\"a\"/><Statement>Short</Statement></Lead>"),
@@ -300,13 +302,13 @@ TEST(Sdd, AttributesOfOtherNamespacesLabelCouplets) {
 }
 
 TEST(Sdd, ReadsTheDialectOfThePrimer) {
-  auto const loaded = read(sdd(
-      key("<Lead id=\"a\"><Statement><Label>Clear</Label></Statement><Question><Label>Legs?</Label>"
-          "</Question></Lead><Result><Statement><Representation><Label>Dark</Label>"
-          "</Representation></Statement><TaxonName ref=\"t1\"/></Result>"
-          "<Result><Parent ref=\"a\"/><Statement><Label>Yes</Label></Statement><TaxonName "
-          "ref=\"t1\"/></Result><Result><Parent ref=\"a\"/><Statement><Label>No</Label></Statement>"
-          "<TaxonName ref=\"t2\"/></Result>")));
+  auto const loaded = read_sdd_key(sdd(identification_key(
+      "<Lead id=\"a\"><Statement><Label>Clear</Label></Statement><Question><Label>Legs?</Label>"
+      "</Question></Lead><Result><Statement><Representation><Label>Dark</Label>"
+      "</Representation></Statement><TaxonName ref=\"t1\"/></Result>"
+      "<Result><Parent ref=\"a\"/><Statement><Label>Yes</Label></Statement><TaxonName "
+      "ref=\"t1\"/></Result><Result><Parent ref=\"a\"/><Statement><Label>No</Label></Statement>"
+      "<TaxonName ref=\"t2\"/></Result>")));
   ASSERT_TRUE(loaded);
   EXPECT_EQ(test::sketch(*loaded.value),
             "1[1a] Clear -> 2\n1[1b] Dark -> Aus bus\n2[2a] Legs? Yes -> Aus bus\n"
@@ -314,13 +316,13 @@ TEST(Sdd, ReadsTheDialectOfThePrimer) {
 }
 
 TEST(Sdd, PrefixesLanguagesAndIntermediateResults) {
-  auto text = sdd(
-      key("<Lead id=\"a\"><Statement xml:lang=\"de\">Hell</Statement><Statement xml:lang=\"en-us\">"
-          "Clear</Statement><TaxonName ref=\"t2\"/></Lead><Lead><Statement>Dark</Statement>"
-          "<TaxonName ref=\"t1\"/></Lead><Lead><Parent ref=\"a\"/><Statement>Long</Statement>"
-          "<TaxonName ref=\"t1\"/></Lead><Lead><Parent ref=\"a\"/><Statement>Short</Statement>"
-          "<TaxonName ref=\"t2\"/></Lead>"));
-  auto const loaded = read(text);
+  auto text = sdd(identification_key(
+      "<Lead id=\"a\"><Statement xml:lang=\"de\">Hell</Statement><Statement xml:lang=\"en-us\">"
+      "Clear</Statement><TaxonName ref=\"t2\"/></Lead><Lead><Statement>Dark</Statement>"
+      "<TaxonName ref=\"t1\"/></Lead><Lead><Parent ref=\"a\"/><Statement>Long</Statement>"
+      "<TaxonName ref=\"t1\"/></Lead><Lead><Parent ref=\"a\"/><Statement>Short</Statement>"
+      "<TaxonName ref=\"t2\"/></Lead>"));
+  auto const loaded = read_sdd_key(text);
   ASSERT_TRUE(loaded);
   EXPECT_EQ(test::sketch(*loaded.value),
             "1[1a] Clear -> 2 (Aus cus)\n1[1b] Dark -> Aus bus\n2[2a] Long -> Aus bus\n"
@@ -338,16 +340,16 @@ TEST(Sdd, PrefixesLanguagesAndIntermediateResults) {
     prefixed += "s:";
   }
   prefixed.replace(prefixed.find("xmlns="), 6, "xmlns:s=");
-  auto const same = read(prefixed);
+  auto const same = read_sdd_key(prefixed);
   ASSERT_TRUE(same) << one_line_each(same.findings).front();
   EXPECT_TRUE(same_content(*same.value, *loaded.value));
 }
 
 TEST(Sdd, SaysWhatIsWrong) {
-  auto const loaded = read(
-      sdd(key("<Lead id=\"a\"><Statement>Clear</Statement><TaxonName ref=\"t9\"/></Lead>\n"
-              "<Lead id=\"a\"><Statement>Dark</Statement><Reticulation ref=\"z\"/></Lead>\n"
-              "<Lead><Parent ref=\"y\"/><Statement>Lost</Statement><Subkey ref=\"k9\"/></Lead>")));
+  auto const loaded = read_sdd_key(sdd(identification_key(
+      "<Lead id=\"a\"><Statement>Clear</Statement><TaxonName ref=\"t9\"/></Lead>\n"
+      "<Lead id=\"a\"><Statement>Dark</Statement><Reticulation ref=\"z\"/></Lead>\n"
+      "<Lead><Parent ref=\"y\"/><Statement>Lost</Statement><Subkey ref=\"k9\"/></Lead>")));
   ASSERT_TRUE(loaded);
   EXPECT_EQ(test::sketch(*loaded.value),
             "1[1a] Clear -> ?t9\n1[1b] Dark -> ?z\n2[2a] Lost -> ?k9\n");
@@ -364,24 +366,24 @@ TEST(Sdd, SaysWhatIsWrong) {
           "or add what it names)",
           "k.xml:9:51: warning: no key has the id \"k9\" [unknown-reference] (mend the "
           "reference, or add what it names)"}));
-  auto const none = read(sdd(""));
+  auto const none = read_sdd_key(sdd(""));
   EXPECT_FALSE(none);
   EXPECT_EQ(
       one_line_each(none.findings),
       Lines{"k.xml:2:1: error: no data set of the file holds an identification key with leads "
             "[no-couplets] (check that this is the right file: SDD files may hold "
             "descriptions without a key)"});
-  auto const old = read("<Datasets xmlns=\"http://www.tdwg.org/2005/UBIF\"/>");
+  auto const old = read_sdd_key("<Datasets xmlns=\"http://www.tdwg.org/2005/UBIF\"/>");
   EXPECT_FALSE(old);
   EXPECT_EQ(one_line_each(old.findings),
             Lines{"k.xml:1:1: error: this is SDD 1.0, whose keys are built in another way "
                   "[sdd-version] (convert it to SDD 1.1 (namespace http://rs.tdwg.org/UBIF/2006/) "
                   "and load that file)"});
-  auto two = sdd(key("<Lead><Statement>A</Statement></Lead>"));
+  auto two = sdd(identification_key("<Lead><Statement>A</Statement></Lead>"));
   auto const begin = two.find("<Dataset ");
   auto const end = two.find("</Datasets>");
   two.insert(end, "\n" + two.substr(begin, end - begin));
-  auto const several = read(two);
+  auto const several = read_sdd_key(two);
   ASSERT_TRUE(several);
   ASSERT_FALSE(several.findings.empty());
   EXPECT_EQ(several.value->couplets.size(), 1U);
@@ -395,12 +397,12 @@ TEST(Sdd, SaysWhatIsWrong) {
 }
 
 TEST(Sdd, CirclesDoNotHang) {
-  auto const loaded = read(sdd(
-      key("<Lead id=\"a\"><Parent ref=\"b\"/><Statement>A</Statement></Lead>"
-          "<Lead id=\"b\"><Parent ref=\"a\"/><Statement>B</Statement></Lead>"
-          "<Lead id=\"c\"><Statement>C</Statement><Reticulation ref=\"d\" leadspecific=\"true\"/>"
-          "</Lead><Lead id=\"d\"><Statement>D</Statement><Reticulation ref=\"c\" "
-          "leadspecific=\"true\"/></Lead>")));
+  auto const loaded = read_sdd_key(sdd(identification_key(
+      "<Lead id=\"a\"><Parent ref=\"b\"/><Statement>A</Statement></Lead>"
+      "<Lead id=\"b\"><Parent ref=\"a\"/><Statement>B</Statement></Lead>"
+      "<Lead id=\"c\"><Statement>C</Statement><Reticulation ref=\"d\" leadspecific=\"true\"/>"
+      "</Lead><Lead id=\"d\"><Statement>D</Statement><Reticulation ref=\"c\" "
+      "leadspecific=\"true\"/></Lead>")));
   ASSERT_TRUE(loaded);
   EXPECT_EQ(test::sketch(*loaded.value),
             "1[1a] C -> ?d\n1[1b] D -> ?c\n2[2a] A -> 3\n3[3a] B -> 2\n");
@@ -412,8 +414,8 @@ TEST(Sdd, DamagedDocuments) {
       "<IdentificationKeys><IdentificationKey id='k'><Leads><Lead id='a'><Statement>A</Statement>"
       "</Lead><Lead><Parent ref='a'/><Statement>B &amp; C</Statement><TaxonName ref='t'/></Lead>"
       "</Leads></IdentificationKey></IdentificationKeys></Dataset></Datasets>";
-  EXPECT_TRUE(read(whole));
-  test::read_damaged(whole, [](std::string const& bytes) { return read(bytes); });
+  EXPECT_TRUE(read_sdd_key(whole));
+  test::read_damaged(whole, [](std::string const& bytes) { return read_sdd_key(bytes); });
 }
 
 }  // namespace

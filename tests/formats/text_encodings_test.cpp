@@ -38,8 +38,8 @@ std::string in(char const* name, std::string_view text) {
 }
 
 // The encoding and the text, "Windows-1251: слово".
-std::string decoded(std::string_view bytes, std::optional<Encoding> asked = {},
-                    std::string_view declared = {}) {
+std::string decoding_of(std::string_view bytes, std::optional<Encoding> asked = {},
+                        std::string_view declared = {}) {
   auto const loaded =
       decode_text({.name = "k.txt", .bytes = bytes, .encoding = asked}, {.declared = declared});
   if (!loaded) return "refused";
@@ -55,7 +55,7 @@ constexpr auto kUkrainian =
     "– Надкрила жовті, є пляма біля шва . . . Aus bus\n"sv;
 constexpr auto kBulgarian =
     "1. Елитрите са черни и лъскави, краката са жълти . . . 2\n– Елитрите са кафяви . . . 3\n"sv;
-constexpr auto kGreek =
+constexpr auto kGreekWords =
     "1. Τα έλυτρα είναι μαύρα και γυαλιστερά, Ο θώρακας έχει κοιλότητα . . . 2\n"
     "– Τα έλυτρα είναι καφέ, το σώμα πλατύ· μήκος 5 mm . . . Aus bus\n"sv;
 
@@ -74,38 +74,38 @@ std::string without(std::string text, std::initializer_list<std::string_view> si
 }
 
 TEST(TextEncodings, CyrillicIsToldByItsLetters) {
-  EXPECT_EQ(decoded(in("CP1251", kRussian)), as("Windows-1251", kRussian));
-  EXPECT_EQ(decoded(in("MAC-CYRILLIC", kRussian)), as("Mac OS Cyrillic", kRussian));
+  EXPECT_EQ(decoding_of(in("CP1251", kRussian)), as("Windows-1251", kRussian));
+  EXPECT_EQ(decoding_of(in("MAC-CYRILLIC", kRussian)), as("Mac OS Cyrillic", kRussian));
   auto const plain = without(std::string{kRussian}, {"–", "«", "»"});
-  EXPECT_EQ(decoded(in("KOI8-R", plain)), as("KOI8-R", plain));
-  EXPECT_EQ(decoded(in("CP866", plain)), as("IBM 866", plain));
-  EXPECT_EQ(decoded(in("ISO-8859-5", plain)), as("ISO-8859-5", plain));
-  EXPECT_EQ(decoded(in("CP1251", kUkrainian)), as("Windows-1251", kUkrainian));
+  EXPECT_EQ(decoding_of(in("KOI8-R", plain)), as("KOI8-R", plain));
+  EXPECT_EQ(decoding_of(in("CP866", plain)), as("IBM 866", plain));
+  EXPECT_EQ(decoding_of(in("ISO-8859-5", plain)), as("ISO-8859-5", plain));
+  EXPECT_EQ(decoding_of(in("CP1251", kUkrainian)), as("Windows-1251", kUkrainian));
   auto const ukrainian = without(std::string{kUkrainian}, {"–"});
-  EXPECT_EQ(decoded(in("KOI8-U", ukrainian)), as("KOI8-U", ukrainian));
-  EXPECT_EQ(decoded(in("CP1251", kBulgarian)), as("Windows-1251", kBulgarian));
+  EXPECT_EQ(decoding_of(in("KOI8-U", ukrainian)), as("KOI8-U", ukrainian));
+  EXPECT_EQ(decoding_of(in("CP1251", kBulgarian)), as("Windows-1251", kBulgarian));
 }
 
 TEST(TextEncodings, GreekIsToldByItsLetters) {
-  EXPECT_EQ(decoded(in("CP1253", kGreek)), as("Windows-1253", kGreek));
-  auto const plain = without(std::string{kGreek} + "Άνω χείλος\n", {"–"});
-  EXPECT_EQ(decoded(in("ISO-8859-7", plain)), as("ISO-8859-7", plain));
+  EXPECT_EQ(decoding_of(in("CP1253", kGreekWords)), as("Windows-1253", kGreekWords));
+  auto const plain = without(std::string{kGreekWords} + "Άνω χείλος\n", {"–"});
+  EXPECT_EQ(decoding_of(in("ISO-8859-7", plain)), as("ISO-8859-7", plain));
 }
 
 TEST(TextEncodings, JapaneseChineseAndKoreanAreToldByTheirCommonestSigns) {
   constexpr auto kJapanese =
       "1. 上翅は黒い。頭部は広く、触角は短い . . . 2\n- 上翅は褐色 . . . 3\n"sv;
-  EXPECT_EQ(decoded(in("EUC-JP", kJapanese)), as("EUC-JP", kJapanese));
-  EXPECT_EQ(decoded(in("CP932", kJapanese)), as("Shift-JIS", kJapanese));
+  EXPECT_EQ(decoding_of(in("EUC-JP", kJapanese)), as("EUC-JP", kJapanese));
+  EXPECT_EQ(decoding_of(in("CP932", kJapanese)), as("Shift-JIS", kJapanese));
   constexpr auto kSimplified =
       "1. 鞘翅黑色,有光泽;头部宽,触角较短 . . . 2\n- 鞘翅褐色或黄色,体毛长,足不为黑色 . . . 3\n"sv;
-  EXPECT_EQ(decoded(in("GBK", kSimplified)), as("GB18030", kSimplified));
+  EXPECT_EQ(decoding_of(in("GBK", kSimplified)), as("GB18030", kSimplified));
   constexpr auto kTraditional =
       "1. 鞘翅黑色,有光澤;頭部寬,觸角較短 . . . 2\n- 鞘翅褐色或黃色,體毛長,足不為黑色 . . . 3\n"sv;
-  EXPECT_EQ(decoded(in("BIG5", kTraditional)), as("Big5", kTraditional));
+  EXPECT_EQ(decoding_of(in("BIG5", kTraditional)), as("Big5", kTraditional));
   constexpr auto kKorean =
       "1. 딱지날개는 검은색이고 광택이 있다 . . . 2\n- 딱지날개는 갈색이며 머리는 넓다 . . . 3\n"sv;
-  EXPECT_EQ(decoded(in("CP949", kKorean)), as("EUC-KR", kKorean));
+  EXPECT_EQ(decoding_of(in("CP949", kKorean)), as("EUC-KR", kKorean));
 }
 
 // One is taken for another at the price of every word.
@@ -115,31 +115,31 @@ TEST(TextEncodings, LatinLettersAreNeverCyrillic) {
       "Flügeldecken gewölbt, Fühler länger, Füße grün, Überzug gräulich, Größe größer"sv,
       "Élitros são mais curtos; coração, ações, porções não pãezinhos, às três órgãos"sv};
   for (auto const text : kTexts) {
-    EXPECT_EQ(decoded(in("CP1252", text)), as("Windows-1252", text));
+    EXPECT_EQ(decoding_of(in("CP1252", text)), as("Windows-1252", text));
   }
   for (auto const text : {"Příčně žíhané krovky, tělo černé; štít úzký, nejširší vpředu, žluťoučký "
                           "kůň úpěl, příští šíře"sv,
                           "Pokrywy żółte, błyszczące; przedplecze węższe, źdźbło, żółć, łąką, "
                           "gęsią, większą częścią"sv}) {
-    EXPECT_EQ(decoded(in("CP1250", text)).substr(0, 12), "Windows-1252");
+    EXPECT_EQ(decoding_of(in("CP1250", text)).substr(0, 12), "Windows-1252");
   }
   auto const turkish =
       "Işığı sığ, kanatları açık sarı; ağacın gövdesi şişkin, ışığın çığlığı, güçlü göğüs"sv;
-  EXPECT_EQ(decoded(in("CP1254", turkish)).substr(0, 12), "Windows-1252");
+  EXPECT_EQ(decoding_of(in("CP1254", turkish)).substr(0, 12), "Windows-1252");
   auto const hebrew = "כנפיים שחורות ומבריקות, הראש רחב והגוף שעיר, המחושים קצרים וחומים"sv;
-  EXPECT_EQ(decoded(in("CP1255", hebrew)).substr(0, 12), "Windows-1252");
+  EXPECT_EQ(decoding_of(in("CP1255", hebrew)).substr(0, 12), "Windows-1252");
   auto const arabic = "الأجنحة سوداء لامعة والرأس عريض والجسم مغطى بالشعر وقرون الاستشعار قصيرة"sv;
-  EXPECT_EQ(decoded(in("CP1256", arabic)).substr(0, 12), "Windows-1252");
+  EXPECT_EQ(decoding_of(in("CP1256", arabic)).substr(0, 12), "Windows-1252");
   // Rules and leaders of a text of another day.
   auto const ruled =
       "\xC4\xC4\xC4\xC4\xC4\xC4\xC4\xC4\xC4\xC4\xC4\xC4 key \x85\x85\x85\x85\x85\x85"
       "\xB7\xB7\xB7\xB7\xB7\xB7\xCD\xCD\xCD\xCD\xCD\xCD\xCD"sv;
-  EXPECT_EQ(decoded(ruled).substr(0, 12), "Windows-1252");
+  EXPECT_EQ(decoding_of(ruled).substr(0, 12), "Windows-1252");
 }
 
 TEST(TextEncodings, LinesOfUtf8AmongThemAreStillMended) {
   auto const mixed = std::string{kRussian} + "gr\xFCn\n";
-  EXPECT_EQ(decoded(mixed), "UTF-8: " + std::string{kRussian} + "grün\n");
+  EXPECT_EQ(decoding_of(mixed), "UTF-8: " + std::string{kRussian} + "grün\n");
 }
 
 TEST(TextEncodings, LabelsAreThoseOfTheWeb) {
@@ -181,7 +181,7 @@ TEST(TextEncodings, WhatTheUserSaysIsObeyed) {
   for (auto const& [label, iconv, text] : kWritten) {
     auto const asked = encoding_by_label(label);
     ASSERT_TRUE(asked) << label;
-    EXPECT_EQ(decoded(in(iconv, text), asked), as(to_word(*asked), text));
+    EXPECT_EQ(decoding_of(in(iconv, text), asked), as(to_word(*asked), text));
   }
   auto const bytes = in("CP1250", "žluťoučký");
   auto const loaded =
@@ -195,12 +195,12 @@ TEST(TextEncodings, WhatTheUserSaysIsObeyed) {
 
 // The other edition may be UTF-8, and the option holds for both.
 TEST(TextEncodings, WellFormedUtf8IsUtf8WhateverIsSaid) {
-  EXPECT_EQ(decoded("Früchte", Encoding::koi8_r), "UTF-8: Früchte");
-  EXPECT_EQ(decoded("Früchte", Encoding::iso_2022_jp), "UTF-8: Früchte");
-  EXPECT_EQ(decoded("Früchte", {}, "gb2312"), "UTF-8: Früchte");
-  EXPECT_EQ(decoded("\xFF\xFE"
-                    "a\0"sv,
-                    Encoding::koi8_r),
+  EXPECT_EQ(decoding_of("Früchte", Encoding::koi8_r), "UTF-8: Früchte");
+  EXPECT_EQ(decoding_of("Früchte", Encoding::iso_2022_jp), "UTF-8: Früchte");
+  EXPECT_EQ(decoding_of("Früchte", {}, "gb2312"), "UTF-8: Früchte");
+  EXPECT_EQ(decoding_of("\xFF\xFE"
+                        "a\0"sv,
+                        Encoding::koi8_r),
             "UTF-16 (little-endian): a");
 }
 
@@ -215,18 +215,19 @@ TEST(TextEncodings, WhatIsNotOfTheEncodingIsToldWithItsPlace) {
             "k.txt:2:5: warning: the word \"a\uFFFD\" holds bytes that are not Shift-JIS, and so "
             "do 1 further places [encoding-damage] (see whether the file is in another encoding, "
             "which --encoding NAME tells; else compare these places with the original)");
-  EXPECT_EQ(decoded("a\x98z", Encoding::windows_1251), "Windows-1251: a\uFFFDz");
-  EXPECT_EQ(decoded("\xE9\xE9", Encoding::utf_8), "UTF-8: \uFFFD\uFFFD");
+  EXPECT_EQ(decoding_of("a\x98z", Encoding::windows_1251), "Windows-1251: a\uFFFDz");
+  EXPECT_EQ(decoding_of("\xE9\xE9", Encoding::utf_8), "UTF-8: \uFFFD\uFFFD");
   // Code page 949 has nothing for these two.
-  EXPECT_EQ(decoded("a\xA2\xE8", Encoding::euc_kr), "EUC-KR: a\uFFFD");
+  EXPECT_EQ(decoding_of("a\xA2\xE8", Encoding::euc_kr), "EUC-KR: a\uFFFD");
   // The text ends within a letter.
-  EXPECT_EQ(decoded("a\x81", Encoding::shift_jis), "Shift-JIS: a\uFFFD");
+  EXPECT_EQ(decoding_of("a\x81", Encoding::shift_jis), "Shift-JIS: a\uFFFD");
 }
 
 TEST(TextEncodings, WhatTheFileDeclaresIsObeyed) {
   for (auto const& [label, iconv, text] : kWritten) {
     if (label == "utf-16le"sv) continue;  // that a page can be read says that it is not so
-    EXPECT_EQ(decoded(in(iconv, text), {}, label), as(to_word(*encoding_by_label(label)), text));
+    EXPECT_EQ(decoding_of(in(iconv, text), {}, label),
+              as(to_word(*encoding_by_label(label)), text));
   }
   auto const loaded = decode_text({.name = "k.txt", .bytes = "gr\xFCn"}, {.declared = "x-none"});
   ASSERT_EQ(loaded.findings.size(), 2U);

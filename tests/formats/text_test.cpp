@@ -12,7 +12,7 @@ using namespace std::string_view_literals;
 using test::one_line_each;
 using Lines = std::vector<std::string>;
 
-std::string decoded(std::string_view bytes) {
+std::string decoded_text(std::string_view bytes) {
   auto const loaded = decode_text({.name = "k.txt", .bytes = bytes});
   EXPECT_TRUE(loaded) << (loaded.findings.empty() ? "" : loaded.findings.front().message);
   return loaded ? loaded.value->text : "";
@@ -23,9 +23,9 @@ Lines findings(std::string_view bytes) {
 }
 
 TEST(DecodeText, TakesUtf8AsItIsAndDropsTheByteOrderMark) {
-  EXPECT_EQ(decoded("1. Fr\u00FCchte – 2\n"), "1. Fr\u00FCchte – 2\n");
-  EXPECT_EQ(decoded("\xEF\xBB\xBF"
-                    "a\n"),
+  EXPECT_EQ(decoded_text("1. Fr\u00FCchte – 2\n"), "1. Fr\u00FCchte – 2\n");
+  EXPECT_EQ(decoded_text("\xEF\xBB\xBF"
+                         "a\n"),
             "a\n");
   EXPECT_TRUE(findings("\xEF\xBB\xBF"
                        "a\n")
@@ -33,12 +33,12 @@ TEST(DecodeText, TakesUtf8AsItIsAndDropsTheByteOrderMark) {
 }
 
 TEST(DecodeText, ReadsUtf16OfBothByteOrdersWithAndWithoutMark) {
-  EXPECT_EQ(decoded("\xFF\xFE"
-                    "a\0\n\0"sv),
+  EXPECT_EQ(decoded_text("\xFF\xFE"
+                         "a\0\n\0"sv),
             "a\n");
-  EXPECT_EQ(decoded("\xFE\xFF\0a\0\n"sv), "a\n");
-  EXPECT_EQ(decoded("1\0.\0 \0A\0\xFC\0\n\0"sv), "1. A\u00FC\n");
-  EXPECT_EQ(decoded("\xFF\xFE\x3D\xD8\x0A\xDE!\0"sv), "\U0001F60A!");
+  EXPECT_EQ(decoded_text("\xFE\xFF\0a\0\n"sv), "a\n");
+  EXPECT_EQ(decoded_text("1\0.\0 \0A\0\xFC\0\n\0"sv), "1. A\u00FC\n");
+  EXPECT_EQ(decoded_text("\xFF\xFE\x3D\xD8\x0A\xDE!\0"sv), "\U0001F60A!");
   EXPECT_EQ(findings("\xFE\xFF\0a\0\n"sv),
             Lines{"k.txt:1:1: information: the file is not UTF-8; it was read as UTF-16 "
                   "(big-endian) [encoding] (if any character looks wrong, save it as UTF-8, or "
@@ -46,8 +46,8 @@ TEST(DecodeText, ReadsUtf16OfBothByteOrdersWithAndWithoutMark) {
 }
 
 TEST(DecodeText, RecognisesWindows1252AndSaysSo) {
-  EXPECT_EQ(decoded("1. Fr\xFC"
-                    "chte \x96 l\xE4nger \x85 2"),
+  EXPECT_EQ(decoded_text("1. Fr\xFC"
+                         "chte \x96 l\xE4nger \x85 2"),
             "1. Früchte – länger … 2");
   EXPECT_EQ(findings("Fr\xFC"
                      "chte"),
@@ -57,9 +57,9 @@ TEST(DecodeText, RecognisesWindows1252AndSaysSo) {
 }
 
 TEST(DecodeText, ReadsUtf32ByItsMark) {
-  EXPECT_EQ(decoded("\xFF\xFE\0\0a\0\0\0\x3A\xF6\1\0\n\0\0\0"sv), "a\U0001F63A\n");
-  EXPECT_EQ(decoded("\0\0\xFE\xFF\0\0\0\xFC\0\0\0\n"sv), "ü\n");
-  EXPECT_EQ(decoded("\0\0\xFE\xFF\0\0\0x\0\x11\0\0\0\0"sv), "x\uFFFD\uFFFD");
+  EXPECT_EQ(decoded_text("\xFF\xFE\0\0a\0\0\0\x3A\xF6\1\0\n\0\0\0"sv), "a\U0001F63A\n");
+  EXPECT_EQ(decoded_text("\0\0\xFE\xFF\0\0\0\xFC\0\0\0\n"sv), "ü\n");
+  EXPECT_EQ(decoded_text("\0\0\xFE\xFF\0\0\0x\0\x11\0\0\0\0"sv), "x\uFFFD\uFFFD");
   EXPECT_EQ(findings("\xFF\xFE\0\0a\0\0\0"sv),
             Lines{"k.txt:1:1: information: the file is not UTF-8; it was read as UTF-32 "
                   "(little-endian) [encoding] (if any character looks wrong, save it as UTF-8, or "
@@ -68,14 +68,14 @@ TEST(DecodeText, ReadsUtf32ByItsMark) {
 
 TEST(DecodeText, TellsMacRomanByTheLettersWithinWords) {
   // "Früchte grün, Blätter länger \x96" in both.
-  EXPECT_EQ(decoded("Fr\x9F"
-                    "chte gr\x9Fn, Bl\x8Atter l\x8Anger \xD0 2 \xC9 3\r"),
+  EXPECT_EQ(decoded_text("Fr\x9F"
+                         "chte gr\x9Fn, Bl\x8Atter l\x8Anger \xD0 2 \xC9 3\r"),
             "Früchte grün, Blätter länger – 2 … 3\n");
-  EXPECT_EQ(decoded("Fr\xFC"
-                    "chte gr\xFCn, Bl\xE4tter l\xE4nger \x96 2 \x85 3\r\n"),
+  EXPECT_EQ(decoded_text("Fr\xFC"
+                         "chte gr\xFCn, Bl\xE4tter l\xE4nger \x96 2 \x85 3\r\n"),
             "Früchte grün, Blätter länger – 2 … 3\n");
-  EXPECT_EQ(decoded("p\x9A\x9Ai\x9A"
-                    "e, l\x92herbe, c\x9Cur"),
+  EXPECT_EQ(decoded_text("p\x9A\x9Ai\x9A"
+                         "e, l\x92herbe, c\x9Cur"),
             "pššiše, l’herbe, cœur");
   EXPECT_EQ(findings("gr\x9Fn"),
             Lines{"k.txt:1:1: information: the file is not UTF-8; it was read as Mac OS Roman "
@@ -85,7 +85,7 @@ TEST(DecodeText, TellsMacRomanByTheLettersWithinWords) {
 
 TEST(DecodeText, ReadsEachLineOfAMixedFileAsWhatItIs) {
   auto const mixed = "Früchte\ngr\xFCn \x96 2\r\nplain\rBlätter \xE9\nd\xFCnn";
-  EXPECT_EQ(decoded(mixed), "Früchte\ngrün – 2\nplain\nBlätter é\ndünn");
+  EXPECT_EQ(decoded_text(mixed), "Früchte\ngrün – 2\nplain\nBlätter é\ndünn");
   auto const loaded = decode_text({.name = "k.txt", .bytes = mixed});
   EXPECT_EQ(one_line_each(loaded.findings),
             Lines{"k.txt:2:1: warning: the file mixes encodings: 3 lines are not UTF-8 as the "
@@ -97,7 +97,7 @@ TEST(DecodeText, ReadsEachLineOfAMixedFileAsWhatItIs) {
 }
 
 TEST(DecodeText, RepairsStrayBytesInAFileThatIsMostlyUtf8) {
-  EXPECT_EQ(decoded("ä ö ü \xE9 ß"), "ä ö ü é ß");
+  EXPECT_EQ(decoded_text("ä ö ü \xE9 ß"), "ä ö ü é ß");
   EXPECT_EQ(findings("ä ö ü \xE9 ß"),
             Lines{"k.txt:1:1: warning: the file mixes encodings: 1 line is not UTF-8 as the others "
                   "are, and was read as Windows-1252 [mixed-encodings] (compare this line with the "
@@ -105,18 +105,18 @@ TEST(DecodeText, RepairsStrayBytesInAFileThatIsMostlyUtf8) {
 }
 
 TEST(DecodeText, NormalisesTheLineEndsOfEveryPlatform) {
-  EXPECT_EQ(decoded("a\r\nb\rc\nd\ve\u2028f\u2029g\u0085h"), "a\nb\nc\nd\ne\nf\ng\nh");
-  EXPECT_EQ(decoded("a\r\n\r\nb\r\r"), "a\n\nb\n\n");
+  EXPECT_EQ(decoded_text("a\r\nb\rc\nd\ve\u2028f\u2029g\u0085h"), "a\nb\nc\nd\ne\nf\ng\nh");
+  EXPECT_EQ(decoded_text("a\r\n\r\nb\r\r"), "a\n\nb\n\n");
 }
 
 TEST(DecodeText, KeepsTabsAndFormFeedsAndBlanksOutOtherControls) {
-  EXPECT_EQ(decoded("a text of some length\tb\f\n\x01 words that go on for a while"),
+  EXPECT_EQ(decoded_text("a text of some length\tb\f\n\x01 words that go on for a while"),
             "a text of some length\tb\f\n  words that go on for a while");
 }
 
 TEST(DecodeText, ComposesToNormalisationFormC) {
-  EXPECT_EQ(decoded("Fru\u0308chte e\u0301 \u212B"), "Früchte é \u00C5");
-  EXPECT_EQ(decoded("\u0308x"), "\u0308x");
+  EXPECT_EQ(decoded_text("Fru\u0308chte e\u0301 \u212B"), "Früchte é \u00C5");
+  EXPECT_EQ(decoded_text("\u0308x"), "\u0308x");
 }
 
 TEST(DecodeText, RefusesAnEmptyFile) {

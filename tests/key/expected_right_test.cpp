@@ -17,7 +17,7 @@ using test::CoupletSketch;
 using test::make_edition;
 
 // n taxa; couplet i parts taxon i from the rest.
-Edition comb(std::uint32_t taxa) {
+Edition comb_of_taxa(std::uint32_t taxa) {
   Edition edition;
   edition.taxa.resize(taxa);
   edition.couplets.resize(taxa - 1);
@@ -65,17 +65,17 @@ double mean(std::vector<double> const& values) {
   return std::accumulate(values.begin(), values.end(), 0.0) / static_cast<double>(values.size());
 }
 
-struct Row {
+struct PowersRow {
   double error;
   std::vector<double> powers;  // (1 - error)^m for m = 3, 4, 5, 7, 10, 15, 20, 31
 };
 
-class Powers : public testing::TestWithParam<Row> {};
+class Powers : public testing::TestWithParam<PowersRow> {};
 
 // The last taxon but one of a comb has all its couplets to pass.
 TEST_P(Powers, AreTheChancesAlongAComb) {
   auto const& row = GetParam();
-  auto const of = chances(comb(33), row.error);
+  auto const of = chances(comb_of_taxa(33), row.error);
   std::vector<std::size_t> const steps{3, 4, 5, 7, 10, 15, 20, 31};
   for (std::size_t i = 0; i < steps.size(); ++i) {
     EXPECT_NEAR(of[steps[i] - 1], row.powers[i], 5.001e-5) << steps[i];
@@ -84,11 +84,11 @@ TEST_P(Powers, AreTheChancesAlongAComb) {
 
 INSTANTIATE_TEST_SUITE_P(
     ExpectedRight, Powers,
-    testing::Values(Row{.01, {.9703, .9606, .9510, .9321, .9044, .8601, .8179, .7323}},
-                    Row{.02, {.9412, .9224, .9039, .8681, .8171, .7386, .6676, .5346}},
-                    Row{.05, {.8574, .8145, .7738, .6983, .5987, .4633, .3585, .2039}},
-                    Row{.10, {.7290, .6561, .5905, .4783, .3487, .2059, .1216, .0382}},
-                    Row{.21, {.4930, .3895, .3077, .1920, .0947, .0291, .0090, .0007}}),
+    testing::Values(PowersRow{.01, {.9703, .9606, .9510, .9321, .9044, .8601, .8179, .7323}},
+                    PowersRow{.02, {.9412, .9224, .9039, .8681, .8171, .7386, .6676, .5346}},
+                    PowersRow{.05, {.8574, .8145, .7738, .6983, .5987, .4633, .3585, .2039}},
+                    PowersRow{.10, {.7290, .6561, .5905, .4783, .3487, .2059, .1216, .0382}},
+                    PowersRow{.21, {.4930, .3895, .3077, .1920, .0947, .0291, .0090, .0007}}),
     [](auto const& row) {
       return "Error" + std::to_string(static_cast<int>(std::lround(row.param.error * 100)));
     });
@@ -107,7 +107,7 @@ TEST(ExpectedRight, HasTheMeansOfEvenKeysAndCombs) {
                           Means{5, .10, .590490, .271712}}) {
     auto const taxa = std::uint32_t{1} << row.levels;
     EXPECT_NEAR(mean(chances(even(row.levels), row.error)), row.even, 5.001e-7);
-    auto const combed = mean(chances(comb(taxa), row.error));
+    auto const combed = mean(chances(comb_of_taxa(taxa), row.error));
     EXPECT_NEAR(combed, row.comb, 5.001e-7);
     // [(q - q^n) / (1 - q) + q^(n-1)] / n
     auto const q = 1 - row.error;
@@ -118,15 +118,15 @@ TEST(ExpectedRight, HasTheMeansOfEvenKeysAndCombs) {
 
 TEST(ExpectedRight, MultipliesUnequalRates) {
   std::vector<double> const errors{.05, .02, .10};
-  auto const edition = comb(4);
+  auto const edition = comb_of_taxa(4);
   auto const of = chances_of_right(edition, KeyGraph{edition}, errors);
   EXPECT_NEAR(of[3], .8379, 1e-12);
   EXPECT_NEAR(of[0], .95, 1e-12);
 }
 
 TEST(ExpectedRight, IsOneWithoutErrorsAndNoughtWithNothingElse) {
-  EXPECT_EQ(chances(comb(5), 0), (std::vector<double>{1, 1, 1, 1, 1}));
-  EXPECT_EQ(chances(comb(5), 1), (std::vector<double>{0, 0, 0, 0, 0}));
+  EXPECT_EQ(chances(comb_of_taxa(5), 0), (std::vector<double>{1, 1, 1, 1, 1}));
+  EXPECT_EQ(chances(comb_of_taxa(5), 1), (std::vector<double>{0, 0, 0, 0, 0}));
 }
 
 TEST(ExpectedRight, IsNoNumberForTaxaThatNothingLeadsTo) {
@@ -139,7 +139,7 @@ TEST(ExpectedRight, IsNoNumberForTaxaThatNothingLeadsTo) {
 }
 
 // Couplets lead to later ones or to taxa, so that routes meet; some couplets have three leads.
-Edition reticulate(std::mt19937& random) {
+Edition random_reticulate(std::mt19937& random) {
   std::vector<CoupletSketch> couplets;
   auto const pick = [&](int from, int to) {
     return std::uniform_int_distribution<int>{from, to}(random);
@@ -161,7 +161,7 @@ TEST(RouteMeans, AreThoseOfAllRoutesWalkedOneByOne) {
   std::mt19937 random{20240917};
   std::size_t compared = 0;
   for (int round = 0; round < 200; ++round) {
-    auto const edition = reticulate(random);
+    auto const edition = random_reticulate(random);
     KeyGraph const graph{edition};
     std::vector<double> errors, costs;
     for (std::size_t i = 0; i < edition.couplets.size(); ++i) {
@@ -197,7 +197,7 @@ TEST(RouteMeans, AreThoseOfAllRoutesWalkedOneByOne) {
 }
 
 TEST(RouteMeans, FollowALongCombWithoutRunningDeep) {
-  auto const edition = comb(200'001);
+  auto const edition = comb_of_taxa(200'001);
   KeyGraph const graph{edition};
   std::vector<double> const errors(edition.couplets.size(), 5e-6);
   auto const chance = chances_of_right(edition, graph, errors);
@@ -212,7 +212,7 @@ TEST(RouteMeans, FollowALongCombWithoutRunningDeep) {
 
 TEST(FrequencyNumbers, LetACombBeatAnEvenKeyWhereOneTaxonDominates) {
   std::vector<double> const weights{.55, .15, .1, .1, .05, .05};
-  auto const combed = comb(6);
+  auto const combed = comb_of_taxa(6);
   auto const of_comb = frequency_numbers(combed, KeyGraph{combed}, weights);
   ASSERT_TRUE(of_comb);
   EXPECT_NEAR(of_comb->mean_route, 2.05, 1e-12);
@@ -235,7 +235,7 @@ TEST(FrequencyNumbers, LetACombBeatAnEvenKeyWhereOneTaxonDominates) {
 }
 
 TEST(FrequencyNumbers, DoNotDependOnTheScaleOfTheWeights) {
-  auto const edition = comb(6);
+  auto const edition = comb_of_taxa(6);
   KeyGraph const graph{edition};
   std::vector<double> const counts{110, 30, 20, 20, 10, 10};
   auto const numbers = frequency_numbers(edition, graph, counts);
@@ -255,7 +255,7 @@ TEST(FrequencyNumbers, DivideTheEntropyByTheWidthOfTheWidestCouplet) {
 }
 
 TEST(FrequencyNumbers, LeaveOutWhatIsNeverMetWithAndDoNotExistForNothing) {
-  auto const edition = comb(4);
+  auto const edition = comb_of_taxa(4);
   KeyGraph const graph{edition};
   std::vector<double> const some{0, 3, 1, 0};
   auto const numbers = frequency_numbers(edition, graph, some);

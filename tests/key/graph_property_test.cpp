@@ -126,7 +126,7 @@ class Model {
 };
 
 // The key as a person would write it down, for the message of a failure.
-std::string show(Edition const& edition) {
+std::string show_edition(Edition const& edition) {
   std::ostringstream text;
   text << "start " << edition.parts.front().start.index << ';';
   for (std::size_t c = 0; c < edition.couplets.size(); ++c) {
@@ -159,7 +159,7 @@ Set positions_as_taxa(KeyGraph const& graph, std::span<TaxonRun const> runs) {
 }
 
 void expect_as_modelled(Edition const& edition) {
-  SCOPED_TRACE(show(edition));
+  SCOPED_TRACE(show_edition(edition));
   KeyGraph const graph{edition};
   Model const model{edition};
 

@@ -56,7 +56,7 @@ Edition parted(std::size_t taxa, Share share) {
 
 constexpr double kRounded = 5.001e-5;  // the table has four decimals
 
-struct Row {
+struct NumbersRow {
   std::size_t taxa;
   double even_sum;
   double even_mean;
@@ -67,7 +67,7 @@ struct Row {
   double colless_comb;
 };
 
-class Lengths : public testing::TestWithParam<Row> {};
+class Lengths : public testing::TestWithParam<NumbersRow> {};
 
 TEST_P(Lengths, OfTheMostEvenKeyAreTheLeast) {
   auto const& row = GetParam();
@@ -108,20 +108,20 @@ TEST_P(Lengths, BoundsAreThoseOfHuffmansCode) {
 
 INSTANTIATE_TEST_SUITE_P(
     Numbers, Lengths,
-    testing::Values(Row{2, 2, 1.0000, 1.0000, 2, 1.0000, 1, 0},
-                    Row{3, 5, 1.6667, 1.5850, 5, 1.6667, 2, 1},
-                    Row{4, 8, 2.0000, 2.0000, 9, 2.2500, 2, 3},
-                    Row{5, 12, 2.4000, 2.3219, 14, 2.8000, 3, 6},
-                    Row{6, 16, 2.6667, 2.5850, 20, 3.3333, 3, 10},
-                    Row{7, 20, 2.8571, 2.8074, 27, 3.8571, 3, 15},
-                    Row{8, 24, 3.0000, 3.0000, 35, 4.3750, 3, 21},
-                    Row{10, 34, 3.4000, 3.3219, 54, 5.4000, 4, 36},
-                    Row{16, 64, 4.0000, 4.0000, 135, 8.4375, 4, 105},
-                    Row{20, 88, 4.4000, 4.3219, 209, 10.4500, 5, 171},
-                    Row{32, 160, 5.0000, 5.0000, 527, 16.4688, 5, 465},
-                    Row{50, 286, 5.7200, 5.6439, 1274, 25.4800, 6, 1176},
-                    Row{100, 672, 6.7200, 6.6439, 5049, 50.4900, 7, 4851},
-                    Row{1000, 9976, 9.9760, 9.9658, 500499, 500.4990, 10, 498501}),
+    testing::Values(NumbersRow{2, 2, 1.0000, 1.0000, 2, 1.0000, 1, 0},
+                    NumbersRow{3, 5, 1.6667, 1.5850, 5, 1.6667, 2, 1},
+                    NumbersRow{4, 8, 2.0000, 2.0000, 9, 2.2500, 2, 3},
+                    NumbersRow{5, 12, 2.4000, 2.3219, 14, 2.8000, 3, 6},
+                    NumbersRow{6, 16, 2.6667, 2.5850, 20, 3.3333, 3, 10},
+                    NumbersRow{7, 20, 2.8571, 2.8074, 27, 3.8571, 3, 15},
+                    NumbersRow{8, 24, 3.0000, 3.0000, 35, 4.3750, 3, 21},
+                    NumbersRow{10, 34, 3.4000, 3.3219, 54, 5.4000, 4, 36},
+                    NumbersRow{16, 64, 4.0000, 4.0000, 135, 8.4375, 4, 105},
+                    NumbersRow{20, 88, 4.4000, 4.3219, 209, 10.4500, 5, 171},
+                    NumbersRow{32, 160, 5.0000, 5.0000, 527, 16.4688, 5, 465},
+                    NumbersRow{50, 286, 5.7200, 5.6439, 1274, 25.4800, 6, 1176},
+                    NumbersRow{100, 672, 6.7200, 6.6439, 5049, 50.4900, 7, 4851},
+                    NumbersRow{1000, 9976, 9.9760, 9.9658, 500499, 500.4990, 10, 498501}),
     [](auto const& row) { return "Of" + std::to_string(row.param.taxa) + "Taxa"; });
 
 struct Weights {

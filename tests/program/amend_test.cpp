@@ -8,7 +8,7 @@
 namespace keydrift::test {
 namespace {
 
-constexpr char kKey[] =
+constexpr char kKeyToAmend[] =
     "Edition: 1998\n\n"
     "1      Wings clear ..... 2\n"
     "–      Wings dark ..... Aus bus\n"
@@ -80,7 +80,7 @@ TEST(AmendCommand, CountsTheCoupletsAnewWhenAsked) {
 
 TEST(AmendCommand, SaysWhatItCouldNotDoAndWritesTheRest) {
   Sandbox const sandbox;
-  auto const key = sandbox.write("key.txt", kKey);
+  auto const key = sandbox.write("key.txt", kKeyToAmend);
   auto const piece = sandbox.write("piece.txt",
                                    "Delete couplet 7.\n"
                                    "Lead 1b: for ‘dark’ read ‘black’.\n"
@@ -97,7 +97,7 @@ TEST(AmendCommand, SaysWhatItCouldNotDoAndWritesTheRest) {
 
 TEST(AmendCommand, SaysWhichFaultsThePieceMakes) {
   Sandbox const sandbox;
-  (void)sandbox.write("key.txt", kKey);
+  (void)sandbox.write("key.txt", kKeyToAmend);
   (void)sandbox.write("piece.txt", "Lead 1a now leads to Aus cus.\n");
   auto const ran = run_keydrift({"amend", "key.txt", "piece.txt"}, sandbox.path());
   EXPECT_EQ(ran.exit, 1);
@@ -108,7 +108,7 @@ TEST(AmendCommand, SaysWhichFaultsThePieceMakes) {
 
 TEST(AmendCommand, RefusesAPieceThatHoldsNothing) {
   Sandbox const sandbox;
-  (void)sandbox.write("key.txt", kKey);
+  (void)sandbox.write("key.txt", kKeyToAmend);
   (void)sandbox.write("letter.txt", "Dear colleagues,\nthe key is very good.\n");
   auto const ran =
       run_keydrift({"amend", "key.txt", "letter.txt", "-o", "new.txt"}, sandbox.path());

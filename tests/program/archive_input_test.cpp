@@ -16,9 +16,6 @@ namespace {
 using namespace std::string_literals;
 using Lines = std::vector<std::string>;
 
-constexpr char const* kKey =
-    "1 Beak bifid ........ Aus bus\n"
-    "- Beak entire ....... Aus cus\n";
 constexpr char const* kMeta =
     "<archive xmlns=\"http://rs.tdwg.org/dwc/text/\">\n"
     "<core rowType=\"http://rs.tdwg.org/dwc/terms/Occurrence\" ignoreHeaderLines=\"1\">\n"
@@ -34,7 +31,7 @@ constexpr char const* kMeta =
 class ArchiveInput : public testing::Test {
  protected:
   ArchiveInput() {
-    (void)sandbox.write("key.txt", kKey);
+    (void)sandbox.write("key.txt", kSmallKey);
     (void)sandbox.write("meta.xml", replaced(kMeta, "TABLE", "core.csv"));
     (void)sandbox.write("core.csv", "id,name\na,Aus bus\nb,\nc,Aus cus\n");
     (void)sandbox.write("history.csv", "id,name,date\nb,Aus bus,1990\nb,Aus cus,2001\n");

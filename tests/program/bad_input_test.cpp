@@ -11,10 +11,7 @@
 namespace keydrift::test {
 namespace {
 
-constexpr char kKey[] =
-    "1 Beak bifid ........ Aus bus\n"
-    "- Beak entire ....... Aus cus\n";
-constexpr char kSheets[] = "catalogNumber,scientificName\nX1,Aus bus\n";
+constexpr char kOneSheet[] = "catalogNumber,scientificName\nX1,Aus bus\n";
 
 // The message names the file, the code, and something to do; standard output stays empty and no
 // output file appears.
@@ -29,8 +26,9 @@ void expect_refused(std::vector<std::string> arguments, Sandbox const& sandbox,
   EXPECT_EQ(sandbox.files(), before);
 }
 
-std::vector<std::string> redetermine(std::string const& old_edition, std::string const& new_edition,
-                                     std::string const& sheets) {
+std::vector<std::string> redetermine_to_files(std::string const& old_edition,
+                                              std::string const& new_edition,
+                                              std::string const& sheets) {
   return {"redetermine", old_edition, new_edition,   sheets,    "--html",     "out.html",
           "--json",      "out.json",  "--specimens", "out.csv", "--worklist", "work.csv"};
 }
@@ -38,9 +36,9 @@ std::vector<std::string> redetermine(std::string const& old_edition, std::string
 TEST(BadInput, AnEmptyKeyIsRefused) {
   Sandbox const sandbox;
   auto const empty = sandbox.write("empty.txt", "");
-  auto const key = sandbox.write("key.txt", kKey);
-  auto const sheets = sandbox.write("sheets.csv", kSheets);
-  expect_refused(redetermine(empty, key, sheets), sandbox, "empty-file", {"empty.txt"});
+  auto const key = sandbox.write("key.txt", kSmallKey);
+  auto const sheets = sandbox.write("sheets.csv", kOneSheet);
+  expect_refused(redetermine_to_files(empty, key, sheets), sandbox, "empty-file", {"empty.txt"});
   expect_refused({"proof", empty}, sandbox, "empty-file", {"empty.txt"});
 }
 
@@ -73,26 +71,26 @@ TEST(BadInput, ACycleIsAFindingWithItsCouplets) {
 
 TEST(BadInput, ACyclicKeyStillRedetermines) {
   Sandbox const sandbox;
-  auto const key = sandbox.write("key.txt", kKey);
+  auto const key = sandbox.write("key.txt", kSmallKey);
   auto const cyclic = sandbox.write("cyclic.txt",
                                     "1 Beak bifid ........ 2\n- Beak entire ....... Aus cus\n"
                                     "2 Spike long ........ Aus bus\n- Spike short ....... 1\n");
-  auto const sheets = sandbox.write("sheets.csv", kSheets);
-  auto const ran = run_keydrift(redetermine(key, cyclic, sheets), sandbox.path());
+  auto const sheets = sandbox.write("sheets.csv", kOneSheet);
+  auto const ran = run_keydrift(redetermine_to_files(key, cyclic, sheets), sandbox.path());
   EXPECT_EQ(ran.exit, 0) << ran.err;
 }
 
 TEST(BadInput, ASpecimenFileWithoutANameColumnIsRefused) {
   Sandbox const sandbox;
-  auto const key = sandbox.write("key.txt", kKey);
+  auto const key = sandbox.write("key.txt", kSmallKey);
   auto const sheets = sandbox.write("sheets.csv", "catalogNumber,colour\nX1,red\n");
-  expect_refused(redetermine(key, key, sheets), sandbox, "no-name-column",
+  expect_refused(redetermine_to_files(key, key, sheets), sandbox, "no-name-column",
                  {"sheets.csv:1", "scientificName"});
 }
 
 TEST(BadInput, AConceptMapNamingAnUnknownTaxonSaysSoWithItsPlace) {
   Sandbox const sandbox;
-  auto const key = sandbox.write("key.txt", kKey);
+  auto const key = sandbox.write("key.txt", kSmallKey);
   auto const map = sandbox.write("map.csv", "old,relation,new\nAus buss,congruent,Aus bus\n");
   auto const ran =
       run_keydrift({"collate", key, key, "--concepts", map, "--html", "out.html"}, sandbox.path());
@@ -106,7 +104,7 @@ TEST(BadInput, AConceptMapNamingAnUnknownTaxonSaysSoWithItsPlace) {
 
 TEST(BadInput, AConceptMapWithAnUnknownRelationIsRefused) {
   Sandbox const sandbox;
-  auto const key = sandbox.write("key.txt", kKey);
+  auto const key = sandbox.write("key.txt", kSmallKey);
   auto const map = sandbox.write("map.csv", "old,relation,new\nAus bus,inclodes,Aus bus\n");
   expect_refused({"collate", key, key, "--concepts", map}, sandbox, "unknown-relation",
                  {"map.csv:2", "includes"});
@@ -114,21 +112,22 @@ TEST(BadInput, AConceptMapWithAnUnknownRelationIsRefused) {
 
 TEST(BadInput, AFolderIsRefused) {
   Sandbox const sandbox;
-  auto const key = sandbox.write("key.txt", kKey);
+  auto const key = sandbox.write("key.txt", kSmallKey);
   expect_refused({"proof", sandbox.path().string()}, sandbox, "is-a-directory", {});
-  expect_refused(redetermine(key, key, sandbox.path().string()), sandbox, "is-a-directory", {});
+  expect_refused(redetermine_to_files(key, key, sandbox.path().string()), sandbox, "is-a-directory",
+                 {});
 }
 
 TEST(BadInput, AMissingFileIsRefusedWithNearNames) {
   Sandbox const sandbox;
-  static_cast<void>(sandbox.write("key-2024.txt", kKey));
+  static_cast<void>(sandbox.write("key-2024.txt", kSmallKey));
   expect_refused({"proof", "key-2042.txt"}, sandbox, "no-such-file", {"key-2024.txt"});
 }
 
 TEST(BadInput, AnUnreadableFileIsRefused) {
   if (::geteuid() == 0) GTEST_SKIP() << "root reads everything";
   Sandbox const sandbox;
-  auto const key = sandbox.write("key.txt", kKey);
+  auto const key = sandbox.write("key.txt", kSmallKey);
   ::chmod(key.c_str(), 0);
   expect_refused({"proof", key}, sandbox, "unreadable-file", {"key.txt"});
 }
@@ -142,21 +141,21 @@ TEST(BadInput, BinaryJunkIsRefused) {
     junk += static_cast<char>(state >> 16);
   }
   auto const file = sandbox.write("junk.txt", junk);
-  auto const key = sandbox.write("key.txt", kKey);
+  auto const key = sandbox.write("key.txt", kSmallKey);
   expect_refused({"proof", file}, sandbox, "unsupported-file", {"junk.txt", "binary file"});
-  expect_refused(redetermine(key, key, file), sandbox, "binary-file", {"junk.txt"});
+  expect_refused(redetermine_to_files(key, key, file), sandbox, "binary-file", {"junk.txt"});
 }
 
 TEST(BadInput, AnUnknownStateInARecordIsReportedOnceAndTheRunGoesOn) {
   Sandbox const sandbox;
-  auto const key = sandbox.write("key.txt", kKey);
+  auto const key = sandbox.write("key.txt", kSmallKey);
   auto const lexicon = sandbox.write("lexicon.csv",
                                      "character,subjects,kind,state,phrases\n"
                                      "beak,beak,categorical,bifid,bifid\n,,,entire,entire\n");
   auto const sheets = sandbox.write("sheets.csv",
                                     "catalogNumber,scientificName,beak\n"
                                     "X1,Aus bus,bifd\nX2,Aus bus,bifd\nX3,Aus bus,bifid\n");
-  auto arguments = redetermine(key, key, sheets);
+  auto arguments = redetermine_to_files(key, key, sheets);
   arguments.insert(arguments.end(), {"--lexicon", lexicon});
   auto const ran = run_keydrift(arguments, sandbox.path());
   EXPECT_EQ(ran.exit, 0) << ran.err;
@@ -168,8 +167,8 @@ TEST(BadInput, AnUnknownStateInARecordIsReportedOnceAndTheRunGoesOn) {
 
 TEST(BadInput, AnOutputThatCannotBeWrittenLeavesNothingBehind) {
   Sandbox const sandbox;
-  auto const key = sandbox.write("key.txt", kKey);
-  auto const sheets = sandbox.write("sheets.csv", kSheets);
+  auto const key = sandbox.write("key.txt", kSmallKey);
+  auto const sheets = sandbox.write("sheets.csv", kOneSheet);
   auto const ran = run_keydrift({"redetermine", key, key, sheets, "--specimens", "out.csv",
                                  "--html", "no-such-folder/out.html"},
                                 sandbox.path());
@@ -180,10 +179,10 @@ TEST(BadInput, AnOutputThatCannotBeWrittenLeavesNothingBehind) {
 
 TEST(OutputFiles, ReplaceWhatWasThereAndLeaveNothingElse) {
   Sandbox const sandbox;
-  auto const key = sandbox.write("key.txt", kKey);
-  auto const sheets = sandbox.write("sheets.csv", kSheets);
+  auto const key = sandbox.write("key.txt", kSmallKey);
+  auto const sheets = sandbox.write("sheets.csv", kOneSheet);
   static_cast<void>(sandbox.write("out.csv", "old"));
-  auto const ran = run_keydrift(redetermine(key, key, sheets), sandbox.path());
+  auto const ran = run_keydrift(redetermine_to_files(key, key, sheets), sandbox.path());
   EXPECT_EQ(ran.exit, 0) << ran.err;
   EXPECT_EQ(sandbox.files(), (std::vector<std::string>{"key.txt", "out.csv", "out.html", "out.json",
                                                        "sheets.csv", "work.csv"}));

@@ -8,6 +8,11 @@
 
 namespace keydrift::test {
 
+// A key of one couplet, where any will do.
+inline constexpr char const* kSmallKey =
+    "1 Beak bifid ........ Aus bus\n"
+    "- Beak entire ....... Aus cus\n";
+
 struct Ran {
   int exit{};
   std::string out;

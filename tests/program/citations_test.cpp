@@ -41,7 +41,7 @@ constexpr char const* kCitations =
     "Tal 1974,1974,\n";
 
 // number, name, cited work, date, flowers, leaves
-constexpr char const* kSheets =
+constexpr char const* kCitedSheets =
     "catalogNumber,scientificName,identificationReferences,dateIdentified,flowers,leaves\n"
     "1,Aus bus,\"Orm, A. (1998): A key\",2001,,\n"
     "2,Aus bus,Orm & Tal 2024,2025-03,,\n"
@@ -71,7 +71,7 @@ Told redetermined(std::vector<std::string> const& options) {
   (void)sandbox.write("citations.csv", kCitations);
   (void)sandbox.write("concepts.csv",
                       "old,relation,new\nAus bus,includes,Aus bus\nAus bus,includes,Aus eus\n");
-  (void)sandbox.write("sheets.csv", kSheets);
+  (void)sandbox.write("sheets.csv", kCitedSheets);
   std::vector<std::string> arguments{"redetermine", "old.txt",     "new.txt",    "sheets.csv",
                                      "--lexicon",   "lexicon.csv", "--concepts", "concepts.csv",
                                      "--specimens", "out.csv",     "--json",     "out.json"};
@@ -168,7 +168,7 @@ TEST(Citations, ABadTableIsRefusedBeforeAnythingIsWritten) {
   Sandbox const sandbox;
   (void)sandbox.write("old.txt", kOld);
   (void)sandbox.write("new.txt", kNew);
-  (void)sandbox.write("sheets.csv", kSheets);
+  (void)sandbox.write("sheets.csv", kCitedSheets);
   (void)sandbox.write("c.csv", "citation,edition,published\nOrm 1998,1998,soon\n");
   auto const ran = run_keydrift({"redetermine", "old.txt", "new.txt", "sheets.csv", "--citations",
                                  "c.csv", "--specimens", "out.csv"},

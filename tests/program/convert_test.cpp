@@ -49,7 +49,7 @@ INSTANTIATE_TEST_SUITE_P(
                     Set{"two-editions/edition-b.txt", "two-editions/lexicon.csv"}),
     name_of);
 
-constexpr char kKey[] =
+constexpr char kKeyToConvert[] =
     "1 Beak bifid ........ 2\n"
     "- Beak entire ....... Aus bus\n"
     "2 Spike long ........ Aus cus\n"
@@ -57,7 +57,7 @@ constexpr char kKey[] =
 
 TEST(Convert, TakesTheFormFromTheOutputsName) {
   Sandbox const sandbox;
-  static_cast<void>(sandbox.write("key.txt", kKey));
+  static_cast<void>(sandbox.write("key.txt", kKeyToConvert));
   for (auto const* name : {"a.json", "a.html", "a.md", "b.txt"}) {
     EXPECT_EQ(run_keydrift({"convert", "key.txt", "-o", name}, sandbox.path()).exit, 0) << name;
   }
@@ -73,7 +73,7 @@ TEST(Convert, TakesTheFormFromTheOutputsName) {
 
 TEST(Convert, AsksForAFormThatNothingTells) {
   Sandbox const sandbox;
-  static_cast<void>(sandbox.write("key.txt", kKey));
+  static_cast<void>(sandbox.write("key.txt", kKeyToConvert));
   auto const ran = run_keydrift({"convert", "key.txt", "-o", "key.out"}, sandbox.path());
   EXPECT_EQ(ran.exit, 2);
   EXPECT_EQ(ran.err,

@@ -9,7 +9,7 @@
 namespace keydrift::test {
 namespace {
 
-constexpr char kKey[] =
+constexpr char kKeyToExplain[] =
     "Key to the species of Aus\n\n"
     "1. Wings clear, not banded ..... l0\n"
     "– Wings dark ..... A. bus Roe, in part\n"
@@ -20,7 +20,7 @@ constexpr char kKey[] =
 
 TEST(ProofExplain, ShowsWhatEveryLineWasTakenFor) {
   Sandbox const sandbox;
-  static_cast<void>(sandbox.write("key.txt", kKey));
+  static_cast<void>(sandbox.write("key.txt", kKeyToExplain));
   auto const ran = run_keydrift({"proof", "key.txt", "--explain"}, sandbox.path());
   EXPECT_EQ(ran.exit, 1) << ran.err;  // couplet 12 is missing
   auto const listing = ran.out.substr(0, ran.out.find("THE LINES IN NUMBERS"));
@@ -77,7 +77,7 @@ TEST(ProofExplain, GivesEachRowOfALineOfTheSourceItsOwnLead) {
 
 TEST(ProofExplain, SaysThatAnEditionOfFieldsHasNoLines) {
   Sandbox const sandbox;
-  static_cast<void>(sandbox.write("key.txt", kKey));
+  static_cast<void>(sandbox.write("key.txt", kKeyToExplain));
   auto const made =
       run_keydrift({"convert", "key.txt", "--to", "json", "-o", "key.json"}, sandbox.path());
   ASSERT_EQ(made.exit, 0) << made.err;

@@ -18,9 +18,6 @@ namespace {
 
 using namespace std::string_literals;
 
-constexpr char kKey[] =
-    "1 Beak bifid ........ Aus bus\n"
-    "- Beak entire ....... Aus cus\n";
 constexpr std::uint64_t kMega = std::uint64_t{1} << 20;
 
 // `count` times the same character, without the test holding them in memory.
@@ -105,7 +102,7 @@ TEST(HugeFiles, APipeIsReadToItsEnd) {
   Sandbox const sandbox;
   auto const pipe = (sandbox.path() / "pipe").string();
   ASSERT_EQ(::mkfifo(pipe.c_str(), 0600), 0);
-  std::thread writer{[&pipe] { std::ofstream{pipe} << kKey; }};
+  std::thread writer{[&pipe] { std::ofstream{pipe} << kSmallKey; }};
   auto const ran = run_keydrift({"convert", "pipe", "--to", "text"}, sandbox.path());
   writer.join();
   EXPECT_EQ(ran.exit, 0) << ran.err;
@@ -114,7 +111,7 @@ TEST(HugeFiles, APipeIsReadToItsEnd) {
 
 TEST(HugeFiles, ALimitIsLiftedAsTheMessageSays) {
   Sandbox const sandbox;
-  static_cast<void>(sandbox.write("key.txt", kKey));
+  static_cast<void>(sandbox.write("key.txt", kSmallKey));
   auto const said = refusal({"proof", "key.txt", "--limit", "line=20"}, sandbox);
   auto const at = said.find("--limit line=");
   ASSERT_NE(at, std::string::npos) << said;
@@ -206,7 +203,7 @@ TEST(HostileFiles, ATruncatedManuscriptIsRefused) {
   EXPECT_NE(ran.out.find("Beak bifid"), std::string::npos);
   // What a file is called does not matter.
   static_cast<void>(sandbox.write("key.txt", whole));
-  static_cast<void>(sandbox.write("text.docx", kKey));
+  static_cast<void>(sandbox.write("text.docx", kSmallKey));
   for (auto const* name : {"key.txt", "text.docx"}) {
     EXPECT_EQ(run_keydrift({"convert", name, "--to", "text"}, sandbox.path()).out, ran.out) << name;
   }

@@ -13,7 +13,7 @@
 namespace keydrift::test {
 namespace {
 
-using nlohmann::json;
+using Json = nlohmann::json;
 
 constexpr std::array<char const*, 10> kOutcomes{
     "stands",   "renamed",      "changes",      "narrowed", "open",
@@ -51,7 +51,7 @@ std::map<std::string, long> count_outcomes(std::vector<Row> const& table) {
   return counts;
 }
 
-std::map<std::string, long> counts_of(json const& totals) {
+std::map<std::string, long> counts_of(Json const& totals) {
   return totals.get<std::map<std::string, long>>();
 }
 
@@ -61,7 +61,7 @@ std::multiset<std::string> catalog_numbers(std::vector<Row> const& table) {
   return numbers;
 }
 
-std::multiset<std::string> catalog_numbers(json const& outcomes) {
+std::multiset<std::string> catalog_numbers(Json const& outcomes) {
   std::multiset<std::string> numbers;
   for (auto const& entry : outcomes) {
     numbers.insert(entry.at("specimen").at("catalogNumber").get<std::string>());

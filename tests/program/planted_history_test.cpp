@@ -13,7 +13,7 @@
 namespace keydrift::test {
 namespace {
 
-using nlohmann::json;
+using Json = nlohmann::json;
 
 struct Step {
   char const* old_year;
@@ -36,9 +36,9 @@ std::vector<std::string> inputs_of(Step const& step) {
           "parents.csv"};
 }
 
-json const& collation_of(Step const& step) {
-  static json const later = collate(fixture("velunaceae"), inputs_of({"1998", "2024"}));
-  static json const earlier = collate(fixture("velunaceae"), inputs_of({"1974", "1998"}));
+Json const& collation_of(Step const& step) {
+  static Json const later = collate(fixture("velunaceae"), inputs_of({"1998", "2024"}));
+  static Json const earlier = collate(fixture("velunaceae"), inputs_of({"1974", "1998"}));
   return std::string_view{step.old_year} == "1998" ? later : earlier;
 }
 
@@ -54,7 +54,7 @@ std::string from_to(std::string const& was, std::string const& is) {
 
 class PlantedHistory : public testing::TestWithParam<Step> {
  protected:
-  [[nodiscard]] json const& reported() const { return collation_of(GetParam()); }
+  [[nodiscard]] Json const& reported() const { return collation_of(GetParam()); }
   // Rows of planted.csv of one kind.
   [[nodiscard]] std::vector<Row> planted(std::string const& kind) const {
     std::vector<Row> rows;
@@ -98,7 +98,7 @@ TEST_P(PlantedHistory, TheEventsOfTheTaxaAreThosePlanted) {
   expect_the_same_rows(wanted, found);
 }
 
-std::string lead_name(json const& change, char const* which) {
+std::string lead_name(Json const& change, char const* which) {
   return change.contains(which) ? change.at(which).at("name").get<std::string>() : "";
 }
 
@@ -107,7 +107,7 @@ std::string role_told(std::string const& character, std::string const& was, std:
   return "character " + character + ", lead " + from_to(was, is) + ": " + what;
 }
 
-std::multiset<std::string> roles_told(json const& collation) {
+std::multiset<std::string> roles_told(Json const& collation) {
   std::multiset<std::string> told;
   for (auto const& change : collation.at("roles")) {
     told.insert(role_told(change.at("character"), lead_name(change, "oldLead"),
@@ -187,7 +187,7 @@ TEST(PlantedRoles, WithoutALexiconThePlantedOnesAreToldAndThoseOfRewordedCouplet
 
 // "3-4.5 mm became 3-4 mm": the words of both statements; "except in Aus", "usually": of the new.
 TEST_P(PlantedHistory, AChangedRoleQuotesTheWordsThatWerePlanted) {
-  auto const words_of = [](json const& change, char const* which) {
+  auto const words_of = [](Json const& change, char const* which) {
     if (!change.contains(which)) return std::string{};
     return replaced(change.at(which).at("text").get<std::string>(), "–", "-");
   };
@@ -236,9 +236,9 @@ TEST_P(PlantedHistory, AChangedRoleQuotesTheWordsThatWerePlanted) {
 
 // The couplet that a finding speaks of, its leads where it speaks of several couplets, and nothing
 // where it speaks of the front matter.
-std::string place_of(json const& finding, json const& edition) {
+std::string place_of(Json const& finding, Json const& edition) {
   std::vector<long> lines{finding.at("line").get<long>()};
-  for (auto const& other : finding.value("related", json::array())) {
+  for (auto const& other : finding.value("related", Json::array())) {
     lines.push_back(other.at("line").get<long>());
   }
   std::set<std::string> couplets;
@@ -260,8 +260,8 @@ std::string place_of(json const& finding, json const& edition) {
 }
 
 // Each planted finding is there, its message says what was planted, and there are no others.
-void expect_findings(std::vector<Row> const& planted, char const* side, json const& findings,
-                     json const& edition) {
+void expect_findings(std::vector<Row> const& planted, char const* side, Json const& findings,
+                     Json const& edition) {
   std::multiset<std::string> wanted;
   std::multiset<std::string> found;
   for (auto const& finding : findings) {
@@ -306,7 +306,7 @@ TEST_P(PlantedHistory, TheFaultsThatWereMendedAreThosePlanted) {
 TEST_P(PlantedHistory, TheFaultsThatWereIntroducedAreThosePlanted) {
   expect_findings(planted("finding introduced"), "new", reported().at("introduced"),
                   reported().at("new"));
-  EXPECT_EQ(reported().at("lasting"), json::array());
+  EXPECT_EQ(reported().at("lasting"), Json::array());
 }
 
 TEST_P(PlantedHistory, TheChangesOfScopeAreThosePlanted) {

@@ -10,7 +10,7 @@
 namespace keydrift::test {
 namespace {
 
-using nlohmann::json;
+using Json = nlohmann::json;
 
 // --- the crayfish of the Halvern waters ---
 
@@ -20,7 +20,7 @@ std::vector<std::string> crayfish_options() {
   return {"--lexicon", "lexicon.csv", "--concepts", "concepts.csv", "--parents", "parents.csv"};
 }
 
-Redetermined const& crayfish_archive() {
+Redetermined const& crayfish_redetermined() {
   static Redetermined const made = [] {
     std::vector<std::string> inputs{"edition-2001.txt", "edition-2019.txt", "specimens.csv",
                                     "--look-alikes", "look-alikes.csv"};
@@ -39,7 +39,9 @@ TEST(PlantedCrayfish, EachSpecimenHasItsPlantedOutcome) {
     planted.push_back(told(row));
   }
   std::vector<std::string> reported;
-  for (auto const& row : read_table(crayfish_archive().specimens)) reported.push_back(told(row));
+  for (auto const& row : read_table(crayfish_redetermined().specimens)) {
+    reported.push_back(told(row));
+  }
   EXPECT_EQ(planted.size(), 31U);
   expect_the_same_list(planted, reported);
 }
@@ -52,7 +54,7 @@ TEST(PlantedCrayfish, EachLookAlikeSlipsThroughOrIsStoppedWherePlanted) {
                       row.at("stoppedAt2019"));
   }
   std::vector<std::string> reported;
-  for (auto const& stray : crayfish_archive().result.at("lookAlikes")) {
+  for (auto const& stray : crayfish_redetermined().result.at("lookAlikes")) {
     auto const stop = [&](char const* which) {
       return stray.contains(which) ? stray.at(which).at("label").get<std::string>() : "";
     };
@@ -64,7 +66,7 @@ TEST(PlantedCrayfish, EachLookAlikeSlipsThroughOrIsStoppedWherePlanted) {
 }
 
 TEST(PlantedCrayfish, OneOfTwoRequiredCharactersIsReportedAsPartlyFitting) {
-  auto const& result = crayfish_archive().result;
+  auto const& result = crayfish_redetermined().result;
   for (auto const& entry : result.at("toLookAt")) {
     if (entry.at("specimen").at("catalogNumber") != "CR-12") continue;
     auto const& verdict = result.at("verdicts").at(entry.at("verdict").get<std::size_t>());
@@ -112,7 +114,7 @@ TEST(PlantedCrayfish, TheChangesBetweenTheEditionsAreThosePlanted) {
        "carapace-length, 6a to 6a: limits changed", "carapace-length, 6b to 6b: limits changed",
        "palm,  to 8a: introduced", "palm,  to 8b: introduced"},
       roles);
-  EXPECT_EQ(result.at("scopeChanges"), json::array({"life stage: not said → adult"}));
+  EXPECT_EQ(result.at("scopeChanges"), Json::array({"life stage: not said → adult"}));
 }
 
 // --- two editions that disagree in four cells of eighteen ---

@@ -20,7 +20,7 @@ namespace {
 
 constexpr char kEscape = '\x1b';
 
-std::size_t cells_of(std::string const& line) {
+std::size_t cell_count(std::string const& line) {
   std::size_t cells = 0;
   auto const* at = reinterpret_cast<utf8proc_uint8_t const*>(line.data());
   auto left = static_cast<utf8proc_ssize_t>(line.size());
@@ -41,7 +41,7 @@ std::size_t cells_of(std::string const& line) {
 void expect_narrow(std::string const& text, std::size_t width) {
   EXPECT_FALSE(text.empty());
   for (auto const& line : lines_of(text)) {
-    EXPECT_LE(cells_of(line), width) << line;
+    EXPECT_LE(cell_count(line), width) << line;
     EXPECT_TRUE(line.empty() || (line.back() != ' ' && line.back() != '\r')) << line << "|";
   }
 }
@@ -97,7 +97,7 @@ std::vector<std::string> crayfish_collation() {
           "--concepts", "concepts.csv",     "--parents",        "parents.csv"};
 }
 
-std::vector<std::string> crayfish_archive() {
+std::vector<std::string> crayfish_arguments() {
   return {"redetermine", "edition-2001.txt", "edition-2019.txt", "specimens.csv",
           "--lexicon",   "lexicon.csv",      "--concepts",       "concepts.csv",
           "--parents",   "parents.csv",      "--look-alikes",    "look-alikes.csv"};
@@ -138,8 +138,8 @@ TEST(PlantedStatus, CollatingAnEditionWithItselfIs0AndWithAnotherIs1) {
 
 TEST(PlantedStatus, RedetermineIs1ForAFailingVoucherOnlyWhenAsked) {
   auto const folder = fixture("halvern-crayfish");
-  EXPECT_EQ(run_keydrift(crayfish_archive(), folder).exit, 0);
-  EXPECT_EQ(run_keydrift(with(crayfish_archive(), {"--check-vouchers"}), folder).exit, 1);
+  EXPECT_EQ(run_keydrift(crayfish_arguments(), folder).exit, 0);
+  EXPECT_EQ(run_keydrift(with(crayfish_arguments(), {"--check-vouchers"}), folder).exit, 1);
 }
 
 TEST(PlantedStatus, RedetermineIs0WhenEveryVoucherKeysOutToItsName) {
@@ -156,7 +156,7 @@ TEST(PlantedStatus, RedetermineIs0WhenEveryVoucherKeysOutToItsName) {
 
 TEST(PlantedTerminal, NoLineOfARedeterminationIsWiderThan80Cells) {
   expect_narrow(velunaceae().ran.out, 80);
-  expect_narrow(run_keydrift(crayfish_archive(), fixture("halvern-crayfish")).out, 80);
+  expect_narrow(run_keydrift(crayfish_arguments(), fixture("halvern-crayfish")).out, 80);
 }
 
 TEST(PlantedTerminal, NoLineOfACollationIsWiderThan80Cells) {
@@ -184,7 +184,8 @@ TEST(PlantedTerminal, NoLineOfAProofOrAKeyoutIsWiderThan80Cells) {
 TEST(PlantedTerminal, TheWidthThatIsAskedForIsKept) {
   for (std::string const width : {"60", "100"}) {
     expect_narrow(
-        run_keydrift(with(crayfish_archive(), {"--width", width}), fixture("halvern-crayfish")).out,
+        run_keydrift(with(crayfish_arguments(), {"--width", width}), fixture("halvern-crayfish"))
+            .out,
         std::stoul(width));
     expect_narrow(
         run_keydrift(with(crayfish_collation(), {"--width", width}), fixture("halvern-crayfish"))
@@ -237,7 +238,7 @@ TEST(PlantedTerminal, ATerminalGetsFacesAndNoColorTakesThemAway) {
 }
 
 TEST(PlantedTerminal, ANarrowTerminalGetsNarrowLines) {
-  auto const text = on_a_terminal(crayfish_archive(), fixture("halvern-crayfish"), 64, "1");
+  auto const text = on_a_terminal(crayfish_arguments(), fixture("halvern-crayfish"), 64, "1");
   if (!text) GTEST_SKIP() << "this system gives no pseudo-terminal";
   expect_narrow(replaced(*text, "\r\n", "\n"), 64);
 }

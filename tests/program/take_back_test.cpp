@@ -160,7 +160,7 @@ TEST(TakeBack, TheDemosWorklistComesBackWithThePlantedTruth) {
 
 // --- a small archive -----------------------------------------------------------------------------
 
-constexpr char const* kSheets =
+constexpr char const* kSheetsLookedAt =
     "occurrenceID,catalogNumber,scientificName,storageLocation,leaf-length\n"
     "o:1,0001,Aus,C 1,\n"
     "o:2,0002,Aus,C 1,\n"
@@ -177,7 +177,7 @@ constexpr char const* kSheets =
 
 class SmallWorklist : public testing::Test {
  protected:
-  void SetUp() override { (void)sandbox_.write("sheets.csv", kSheets); }
+  void SetUp() override { (void)sandbox_.write("sheets.csv", kSheetsLookedAt); }
 
   Ran take_back(std::string const& filled, std::vector<std::string> const& more = {}) {
     (void)sandbox_.write("filled.csv", filled);
@@ -296,7 +296,7 @@ TEST_F(SmallWorklist, RefusesWhatCannotBeBelievedAndSaysWhy) {
       "o:12,0012,urn:uuid:10c9e74f-4413-53be-8e21-ae42b2d094f2,,Bus,,K.,2024-05-17,\"The smallest "
       "pair of editions that disagree, edition B\",\"The smallest pair of editions that disagree, "
       "edition B\",0,looked at length of the leaves: 3 cm; before: Aus; by the key: 1a\n");
-  EXPECT_EQ(written("sheets.csv"), kSheets);
+  EXPECT_EQ(written("sheets.csv"), kSheetsLookedAt);
 }
 
 TEST_F(SmallWorklist, IsUnderstoodHoweverASpreadsheetSavedIt) {

@@ -79,7 +79,7 @@ Written run(std::string const& archive, std::vector<std::string> const& more,
   return written;
 }
 
-std::vector<std::string> cells_of(std::string const& line) {
+std::vector<std::string> cells_in(std::string const& line) {
   std::vector<std::string> cells;
   for (std::size_t from = 0; from <= line.size();) {
     auto const end = std::min(line.find(',', from), line.size());
@@ -174,7 +174,7 @@ std::string star_archive(Sandbox const& sandbox) {
   std::string core;
   std::size_t index = 0;
   bool character = false;
-  for (auto const& column : cells_of(lines.front())) {
+  for (auto const& column : cells_in(lines.front())) {
     core += field(index++, character ? column : terms + column);
     character = character || column == "occurrenceRemarks";
   }

@@ -13,7 +13,7 @@ namespace {
 
 using test::expect_golden;
 
-struct Reading {
+struct ReadForText {
   Edition edition;
   SourceReading source;
 };
@@ -50,14 +50,14 @@ class ReadingMaker {
     return *this;
   }
 
-  Reading& reading() { return reading_; }
+  ReadForText& reading() { return reading_; }
 
  private:
-  Reading reading_;
+  ReadForText reading_;
   std::uint32_t number_{1};
 };
 
-Reading sample() {
+ReadForText sample() {
   ReadingMaker make;
   auto& edition = make.reading().edition;
   edition.name = "shells.txt";

@@ -48,7 +48,8 @@ ConceptMap map_of(std::vector<std::vector<std::string>> const& rows) {
 }
 
 // "Aus bus congruent Aus bus (same name)", in order.
-std::vector<std::string> told(Edition const& a, Edition const& b, TaxonMatching const& matching) {
+std::vector<std::string> told_matching(Edition const& a, Edition const& b,
+                                       TaxonMatching const& matching) {
   std::vector<std::string> lines;
   for (auto const& match : matching.matches) {
     lines.push_back(a[match.old_taxon].name + " " + to_word(match.relation) + " " +
@@ -58,8 +59,9 @@ std::vector<std::string> told(Edition const& a, Edition const& b, TaxonMatching 
   for (auto const taxon : matching.only_new) lines.push_back("only new " + b[taxon].name);
   return lines;
 }
-std::vector<std::string> told(Edition const& a, Edition const& b, ConceptMap const* map = nullptr) {
-  return told(a, b, match_taxa(a, b, map));
+std::vector<std::string> told_matching(Edition const& a, Edition const& b,
+                                       ConceptMap const* map = nullptr) {
+  return told_matching(a, b, match_taxa(a, b, map));
 }
 using Lines = std::vector<std::string>;
 
@@ -110,10 +112,10 @@ TEST(Relation, HasAConverseThatUndoesItself) {
 TEST(MatchTaxa, MatchesNamesByTheCodesHabits) {
   auto const a = edition_of("old", {"Aus bus", "Aus mülleri", "Aus albus", "Cus dus"});
   auto const b = edition_of("new", {"Aus alba", "Aus bus", "Aus muelleri", "Cus eus"});
-  EXPECT_EQ(told(a, b), (Lines{"Aus bus congruent Aus bus (same name)",
-                               "Aus mülleri congruent Aus muelleri (spelling)",
-                               "Aus albus congruent Aus alba (spelling)", "only old Cus dus",
-                               "only new Cus eus"}));
+  EXPECT_EQ(told_matching(a, b), (Lines{"Aus bus congruent Aus bus (same name)",
+                                        "Aus mülleri congruent Aus muelleri (spelling)",
+                                        "Aus albus congruent Aus alba (spelling)",
+                                        "only old Cus dus", "only new Cus eus"}));
   auto const matching = match_taxa(a, b, nullptr);
   EXPECT_TRUE(matching.matches[0].same_name);
   EXPECT_EQ(matching.matches[0].note, "");
@@ -126,7 +128,7 @@ TEST(MatchTaxa, NeverMatchesHomonymsOfDifferentAuthors) {
   auto const a = edition_of("old.txt", {"Aus bus; Smith, 1900"});
   auto const b = edition_of("new.txt", {"Aus bus; Jones, 1950"});
   auto const matching = match_taxa(a, b, nullptr);
-  EXPECT_EQ(told(a, b, matching), (Lines{"only old Aus bus", "only new Aus bus"}));
+  EXPECT_EQ(told_matching(a, b, matching), (Lines{"only old Aus bus", "only new Aus bus"}));
   EXPECT_EQ(findings_text(matching),
             "new.txt:1: warning: \"Aus bus Smith, 1900\" of the old edition and \"Aus bus Jones, "
             "1950\" of the new one share a name but not the author, so they are not matched "
@@ -137,7 +139,7 @@ TEST(MatchTaxa, NeverMatchesHomonymsOfDifferentAuthors) {
 TEST(MatchTaxa, NeverMatchesAMisappliedName) {
   auto const a = edition_of("old", {"Aus bus auct. non Smith"});
   auto const b = edition_of("new", {"Aus bus; Smith"});
-  EXPECT_EQ(told(a, b), (Lines{"only old Aus bus auct. non Smith", "only new Aus bus"}));
+  EXPECT_EQ(told_matching(a, b), (Lines{"only old Aus bus auct. non Smith", "only new Aus bus"}));
 }
 
 TEST(MatchTaxa, ProposesARecombinationWithoutApplyingIt) {
@@ -161,8 +163,8 @@ TEST(MatchTaxa, ProposesARecombinationWithoutApplyingIt) {
 TEST(MatchTaxa, AppliesSynonymyOfEitherFrontMatter) {
   auto const a = edition_of("old", {"Aus albus", "Cus dus"}, {{"Cus dus", "Dus dus"}});
   auto const b = edition_of("new", {"Bus alba", "Dus dus"}, {{"Bus alba", "Aus albus"}});
-  EXPECT_EQ(told(a, b), (Lines{"Aus albus congruent Bus alba (synonymy)",
-                               "Cus dus congruent Dus dus (synonymy)"}));
+  EXPECT_EQ(told_matching(a, b), (Lines{"Aus albus congruent Bus alba (synonymy)",
+                                        "Cus dus congruent Dus dus (synonymy)"}));
   EXPECT_TRUE(match_taxa(a, b, nullptr).findings.empty());
 }
 
@@ -170,26 +172,28 @@ TEST(MatchTaxa, ResolvesAbbreviatedGeneraAgainstTheTerminals) {
   auto const a = edition_of("old", {"Velunaca palustris", "Xaveria maritima"});
   auto const b = edition_of("new", {"Velunella palustris", "V. lutea", "Xaveria maritima"},
                             {{"V. palustris", "V. palustris"}});
-  EXPECT_EQ(told(a, b), (Lines{"Velunaca palustris congruent Velunella palustris (synonymy)",
-                               "Xaveria maritima congruent Xaveria maritima (same name)",
-                               "only new V. lutea"}));
+  EXPECT_EQ(
+      told_matching(a, b),
+      (Lines{"Velunaca palustris congruent Velunella palustris (synonymy)",
+             "Xaveria maritima congruent Xaveria maritima (same name)", "only new V. lutea"}));
   auto const map = map_of({{"V. palustris", "congruent", "V. lutea"}});
-  EXPECT_EQ(told(a, b, &map), (Lines{"Velunaca palustris congruent V. lutea (concept map)",
-                                     "Xaveria maritima congruent Xaveria maritima (same name)",
-                                     "only new Velunella palustris"}));
+  EXPECT_EQ(told_matching(a, b, &map),
+            (Lines{"Velunaca palustris congruent V. lutea (concept map)",
+                   "Xaveria maritima congruent Xaveria maritima (same name)",
+                   "only new Velunella palustris"}));
 }
 
 TEST(MatchTaxa, TakesNamesSunkIntoOneForALump) {
   auto const a = edition_of("old", {"Aus bus", "Aus cus"});
   auto const b = edition_of("new", {"Aus bus"}, {{"Aus bus", "Aus cus"}});
-  EXPECT_EQ(told(a, b), (Lines{"Aus bus included in Aus bus (same name)",
-                               "Aus cus included in Aus bus (synonymy)"}));
+  EXPECT_EQ(told_matching(a, b), (Lines{"Aus bus included in Aus bus (same name)",
+                                        "Aus cus included in Aus bus (synonymy)"}));
 }
 
 TEST(MatchTaxa, TakesNamesThatWereSynonymsOfOneForASplit) {
   auto const a = edition_of("old", {"Aus bus"}, {{"Aus bus", "Aus cus"}});
   auto const b = edition_of("new", {"Aus bus", "Aus cus"});
-  EXPECT_EQ(told(a, b),
+  EXPECT_EQ(told_matching(a, b),
             (Lines{"Aus bus includes Aus bus (same name)", "Aus bus includes Aus cus (synonymy)"}));
 }
 
@@ -197,7 +201,7 @@ TEST(MatchTaxa, FindsSpeciesWithinAGenusOfTheOtherEdition) {
   auto const a = edition_of("old", {"Aus", "Bus dus", "Bus eus"});
   auto const b = edition_of("new", {"Aus bus", "Aus cus", "Bus"});
   EXPECT_EQ(
-      told(a, b),
+      told_matching(a, b),
       (Lines{"Aus includes Aus bus (containment)", "Aus includes Aus cus (containment)",
              "Bus dus included in Bus (containment)", "Bus eus included in Bus (containment)"}));
   EXPECT_EQ(match_taxa(a, b, nullptr).matches[0].note,
@@ -207,33 +211,33 @@ TEST(MatchTaxa, FindsSpeciesWithinAGenusOfTheOtherEdition) {
 TEST(MatchTaxa, FindsSubspeciesWithinTheNearestTaxon) {
   auto const a = edition_of("old", {"Aus", "Aus bus"});
   auto const b = edition_of("new", {"Aus", "Aus bus subsp. cus", "Aus bus subsp. dus"});
-  EXPECT_EQ(told(a, b), (Lines{"Aus congruent Aus (same name)",
-                               "Aus bus includes Aus bus subsp. cus (containment)",
-                               "Aus bus includes Aus bus subsp. dus (containment)"}));
+  EXPECT_EQ(told_matching(a, b), (Lines{"Aus congruent Aus (same name)",
+                                        "Aus bus includes Aus bus subsp. cus (containment)",
+                                        "Aus bus includes Aus bus subsp. dus (containment)"}));
 }
 
 TEST(MatchTaxa, TellsThatANamesakeLostWhatIsNowKeyedApart) {
   auto const a = edition_of("old", {"Aus"});
   auto const b = edition_of("new", {"Aus", "Aus bus"});
-  EXPECT_EQ(told(a, b),
+  EXPECT_EQ(told_matching(a, b),
             (Lines{"Aus includes Aus (same name)", "Aus includes Aus bus (containment)"}));
   EXPECT_EQ(match_taxa(a, b, nullptr).matches[0].note,
             "the new edition keys \"Aus bus\" apart from it");
-  EXPECT_EQ(told(b, a),
+  EXPECT_EQ(told_matching(b, a),
             (Lines{"Aus included in Aus (same name)", "Aus bus included in Aus (containment)"}));
 }
 
 TEST(MatchTaxa, TakesTheWideAndTheNarrowSenseForUnlike) {
   auto const a = edition_of("old", {"Aus bus s. l."});
   auto const b = edition_of("new", {"Aus bus s. str."});
-  EXPECT_EQ(told(a, b), (Lines{"Aus bus s. l. includes Aus bus s. str. (same name)"}));
+  EXPECT_EQ(told_matching(a, b), (Lines{"Aus bus s. l. includes Aus bus s. str. (same name)"}));
 }
 
 TEST(MatchTaxa, MatchesTwoSpellingsInOneEditionToOneTaxon) {
   auto const a = edition_of("old", {"Aus alba", "Aus albus"});
   auto const b = edition_of("new", {"Aus albus"});
-  EXPECT_EQ(told(a, b), (Lines{"Aus alba congruent Aus albus (spelling)",
-                               "Aus albus congruent Aus albus (same name)"}));
+  EXPECT_EQ(told_matching(a, b), (Lines{"Aus alba congruent Aus albus (spelling)",
+                                        "Aus albus congruent Aus albus (same name)"}));
 }
 
 TEST(MatchTaxa, LetsTheMapDecideOverNamesAndSynonyms) {
@@ -243,7 +247,7 @@ TEST(MatchTaxa, LetsTheMapDecideOverNamesAndSynonyms) {
                            {"Aus bus", "includes", "Aus bus"},
                            {"Dus eus", "|", "Dus eus"}});
   auto const matching = match_taxa(a, b, &map);
-  EXPECT_EQ(told(a, b, matching),
+  EXPECT_EQ(told_matching(a, b, matching),
             (Lines{"Aus bus includes Aus bus (concept map)",
                    "Aus bus includes Aus cus (concept map)", "Aus cus congruent Dus eus (synonymy)",
                    "Dus eus disjoint Dus eus (concept map)", "only old Dus eus"}));
@@ -255,7 +259,7 @@ TEST(MatchTaxa, DoesNotMatchAMappedTaxonByNameOutsideItsRows) {
   auto const a = edition_of("old", {"Aus bus"});
   auto const b = edition_of("new", {"Aus bus", "Cus dus"});
   auto const map = map_of({{"Aus bus", "congruent", "Cus dus"}});
-  EXPECT_EQ(told(a, b, &map),
+  EXPECT_EQ(told_matching(a, b, &map),
             (Lines{"Aus bus congruent Cus dus (concept map)", "only new Aus bus"}));
 }
 

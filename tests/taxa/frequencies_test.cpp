@@ -20,7 +20,7 @@ TaxonWeights weights_of(std::vector<FrequencyRow> rows) {
   for (auto& row : rows) row.place.line = ++line;
   return taxon_weights(edition, names, {.name = "f.csv", .rows = std::move(rows)});
 }
-std::string told(TaxonWeights const& weights) {
+std::string told_weights(TaxonWeights const& weights) {
   std::string text;
   for (auto const& finding : weights.findings) text += to_text(finding);
   return text;
@@ -30,13 +30,13 @@ TEST(TaxonWeights, AddUpWhatATerminalTakesIn) {
   auto const weights =
       weights_of({{"Aus bus", 3, {}}, {"Eus cus", 2, {}}, {"Aus cus", 1, {}}, {"Dus fus", 4, {}}});
   EXPECT_EQ(weights.by_taxon, (std::vector<double>{3, 3, 4}));
-  EXPECT_EQ(told(weights), "");
+  EXPECT_EQ(told_weights(weights), "");
 }
 
 TEST(TaxonWeights, TellOfNamesThatAreNoTerminalAndOfTerminalsWithoutCount) {
   auto const weights = weights_of({{"Aus buss", 3, {}}, {"Aus", 2, {}}, {"Aus cus", 1, {}}});
   EXPECT_EQ(weights.by_taxon, (std::vector<double>{0, 1, 0}));
-  EXPECT_EQ(told(weights),
+  EXPECT_EQ(told_weights(weights),
             "f.csv:2:1: warning: \"Aus buss\" does not key out, so its count is left aside "
             "[frequency-of-unknown-taxon]\n"
             "  Aus buss\n"

@@ -36,7 +36,7 @@ ParentTable parents() {
 }
 
 // "exact 0: same name".
-std::string told(Placement const& placement) {
+std::string told_placement(Placement const& placement) {
   std::string text;
   switch (placement.kind) {
     case PlacementKind::exact:
@@ -62,13 +62,13 @@ struct PlaceCase {
   char const* name;
   char const* told;
 };
-class Place : public testing::TestWithParam<PlaceCase> {};
-TEST_P(Place, OfANameAmongTheTerminals) {
+class PlacedAt : public testing::TestWithParam<PlaceCase> {};
+TEST_P(PlacedAt, OfANameAmongTheTerminals) {
   NameIndex const index{edition(), parents()};
-  EXPECT_EQ(told(index.place(GetParam().name)), GetParam().told) << GetParam().name;
+  EXPECT_EQ(told_placement(index.place(GetParam().name)), GetParam().told) << GetParam().name;
 }
 INSTANTIATE_TEST_SUITE_P(
-    Table, Place,
+    Table, PlacedAt,
     testing::Values(
         PlaceCase{"Velunaca palustris", "exact 0: same name"},
         PlaceCase{"Velunaca palustris (L.) Smith", "exact 0: same name"},
@@ -102,9 +102,10 @@ TEST(NameIndex, SaysWhenAnAbbreviationFitsSeveralTerminals) {
     edition.taxa.push_back({.name = name, .authorship = "", .place = {}});
   }
   NameIndex const index{edition, {}};
-  EXPECT_EQ(told(index.place("V. lutea")),
+  EXPECT_EQ(told_placement(index.place("V. lutea")),
             "none: the abbreviated genus fits several terminals [Velunaca lutea] [Vexilla lutea]");
-  EXPECT_EQ(told(index.place("Vel. lutea")), "exact 0: another spelling of Velunaca lutea");
+  EXPECT_EQ(told_placement(index.place("Vel. lutea")),
+            "exact 0: another spelling of Velunaca lutea");
 }
 
 std::vector<std::uint32_t> members(char const* group) {
