@@ -20,7 +20,7 @@ std::string with_unit(std::string text, std::string const& unit) {
   return text + ' ' + unit;
 }
 
-std::string in_words(Interval const& i) {
+std::string interval_in_words(Interval const& i) {
   if (has_low(i) && has_high(i)) {
     if (i.low == i.high) return trimmed(i.low);
     // Open ends of a closed range are rare enough to be said in words.
@@ -35,19 +35,19 @@ std::string in_words(Interval const& i) {
   return "any";
 }
 
-std::string in_words(NumericRange const& range) {
+std::string range_in_words(NumericRange const& range) {
   std::string const about = range.approximate ? "ca. " : "";
   auto const& usual = range.usual;
   auto const& extreme = range.extreme;
   bool const both = has_low(usual) && has_high(usual) && has_low(extreme) && has_high(extreme);
   if (usual == extreme || !both || usual.low_open || usual.high_open || extreme.low_open ||
       extreme.high_open) {
-    return about + in_words(extreme);
+    return about + interval_in_words(extreme);
   }
   std::string text = about;
   if (extreme.low < usual.low)
     text.append("(").append(trimmed(extreme.low)).append(dash).append(")");
-  text += in_words(usual);
+  text += interval_in_words(usual);
   if (extreme.high > usual.high) {
     text.append("(").append(dash).append(trimmed(extreme.high)).append(")");
   }
@@ -87,7 +87,7 @@ std::string in_words(Atom const& atom) {
   std::string text;
   for (auto const& range : atom.ranges) {
     if (!text.empty()) text += " or ";
-    text += in_words(range);
+    text += range_in_words(range);
   }
   text = with_unit(std::move(text), atom.unit);
   return atom.negated ? "not " + text : text;

@@ -24,7 +24,7 @@ using Set = std::vector<Hypothesis const*>;
 // What follows from a hypothesis, as far as the question goes.
 using Group = std::pair<Kinship, std::optional<TaxonId>>;
 
-double entropy(std::vector<double> const& weights) {
+double entropy_of_shares(std::vector<double> const& weights) {
   double total = 0;
   for (auto const weight : weights) total += weight;
   double bits = 0;
@@ -186,9 +186,9 @@ class Asker {
         weights[groups[i]] += weight;
         share += weight;
       }
-      after += share / whole * entropy(weights);
+      after += share / whole * entropy_of_shares(weights);
     }
-    return entropy(before) - after;
+    return entropy_of_shares(before) - after;
   }
 
   Hypothesis const* keep(Hypothesis hypothesis) {

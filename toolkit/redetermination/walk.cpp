@@ -25,7 +25,7 @@ bool refutes(CharacterSpace const& space, CompiledStatement const& statement, Bo
 }
 
 // Part of a box, while the statements of a lead are applied one by one.
-struct Piece {
+struct WalkPiece {
   Box box;
   std::optional<std::vector<TaxonId>> only;
   bool through_exception{false};
@@ -75,18 +75,18 @@ class Splitter {
     for (std::size_t s = from; s < to; ++s) {
       if (refutes(space_, lead.statements[s], box)) return;
     }
-    std::vector<Piece> pieces;
+    std::vector<WalkPiece> pieces;
     pieces.push_back({box, only, false});
     for (std::size_t s = from; s < to && !pieces.empty(); ++s) {
       auto const& statement = lead.statements[s];
       if (statement.strength == Strength::hedged) continue;
       if (statement.strength != Strength::excepted && statement.any_of.size() == 1) {
-        std::erase_if(pieces, [&](Piece& piece) {
+        std::erase_if(pieces, [&](WalkPiece& piece) {
           return !keep_holding(statement.any_of.front(), piece.box);
         });
         continue;
       }
-      std::vector<Piece> next;
+      std::vector<WalkPiece> next;
       for (auto const& piece : pieces) {
         std::vector<Box> parts;
         holding(statement, piece.box, parts);
