@@ -84,7 +84,10 @@ class FootnoteFinder {
     auto const words = text.substr(sign->text_at);
     bool const genus =
         words.find(' ') == std::string_view::npos && is_latin_genus(without_full_stop(words));
-    if (genus || is_genus_alone(words)) return i;
+    auto above = i;
+    while (above > 0 && lines_[above - 1].text.empty()) --above;
+    bool const open = above > 0 && !ahead_.ends_in_destination(above - 1);
+    if ((genus && open) || is_genus_alone(words)) return i;
     auto const end = end_of_sentence(i);
     return end > i && stands_at_foot(i, end) ? end : i;
   }

@@ -13,6 +13,7 @@
 #include "keydrift/formats/printed_name_letters.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_numbered_species.hpp"
+#include "keydrift/formats/printed_page_edges.hpp"
 #include "keydrift/formats/printed_passage_genus.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
@@ -40,6 +41,16 @@ constexpr int kStrictEnding = 4;   // as genera_in_title() weighs it
 
 bool is_one_word(std::string_view name) {
   return !name.empty() && name.find(' ') == std::string_view::npos;
+}
+
+// "CYCLOGR^A", of which a sign within is no letter.
+bool is_damaged_in(std::string_view title, std::string_view genus) {
+  auto const whole = fold(title);
+  auto const at = whole.find(fold(genus));
+  if (at == std::string::npos || at + genus.size() >= whole.size()) return false;
+  auto const behind = static_cast<unsigned char>(whole[at + genus.size()]);
+  return behind == '^' || (behind == '-' && at + genus.size() + 1 < whole.size() &&
+                           whole[at + genus.size() + 1] == '^');
 }
 
 std::string_view after_first_word(std::string_view name) {
@@ -343,12 +354,24 @@ std::string NameTable::species_of_account(std::string_view title) const {
   return is_abbreviated(species.substr(0, species.find(' '))) ? std::string{} : species;
 }
 
-// "Natural" of "MUSEUM OF NATURAL HISTORY", "Nederlandsche": no genus by its ending, or in a file
-// of one key, where the text speaks for another much more.
-bool NameTable::is_outdone(std::string const& genus, bool only) const {
-  return evidence_ && (only || !has_strict_latin_ending(genus)) &&
-         best_evidence_ >= kSureEvidence &&
-         best_evidence_ >= evidence_->weight(genus) + kSureEvidence;
+// "Natural" of "188 BULLETIN MUSEUM OF NATURAL HISTORY" in the head of a page, whatever its ending;
+// "Nederlandsche" of the only key's title, which is no genus by its ending: where the text speaks
+// for another much more.  What is called a genus is one.
+bool NameTable::is_outdone(std::string const& genus, std::string const& title, bool only) const {
+  bool const other = evidence_ && best_evidence_ >= kSureEvidence &&
+                     best_evidence_ >= evidence_->weight(genus) + kSureEvidence;
+  if (!other || mentions_key(title)) return other && is_damaged_in(title, genus);
+  auto const words = words_of(title);
+  if (std::any_of(words.begin(), words.end(),
+                  [](std::string_view word) { return says_genus(fold(word)); })) {
+    return is_damaged_in(title, genus);
+  }
+  auto const is_number = [](std::string_view word) {
+    return is_digit(static_cast<unsigned char>(word.front()));
+  };
+  bool const head = words.size() > 2 && mostly_capitals(title) &&
+                    (is_number(words.front()) || is_number(words.back()));
+  return head || (only && !has_strict_latin_ending(genus));
 }
 
 void NameTable::enter_part(std::vector<std::string> const& titles,
@@ -370,9 +393,7 @@ void NameTable::enter_part(std::vector<std::string> const& titles,
     for (auto& genus : genera_in_title(title)) {
       if (is_other_than_groups(genus.name)) continue;
       if (evidence_) genus.weight += std::min(0, evidence_->weight(genus.name));
-      if (is_outdone(genus.name, only && !mentions_key(title)) &&
-          !says_genus(fold(title.substr(0, title.find(' ')))))
-        continue;
+      if (is_outdone(genus.name, title, only)) continue;
       if (genus.weight > own.weight) own = std::move(genus);
     }
     // Of two headings that say so, "Genus Ausella" and "Genus Busoglene", the nearer one heads the

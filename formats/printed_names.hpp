@@ -71,7 +71,8 @@ class NameTable {
                                       std::string& others) const;
   void see_genus(std::string const& genus, bool with_species);
   // To be called before nearest_ is asked.
-  [[nodiscard]] bool is_outdone(std::string const& genus, bool only) const;
+  [[nodiscard]] bool is_outdone(std::string const& genus, std::string const& title,
+                                bool only) const;
   void note_nearest();
 
   // Genera by their beginnings of one to four letters, in order of first appearance.

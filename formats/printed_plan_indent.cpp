@@ -267,7 +267,8 @@ class IndentPlanner {
     return next < found_.led.back() && lines_[next].indent + kUneven < lines_[i].indent;
   }
 
-  // "Leaves scales, pressed to the twig" above "  Cones round": a lead, whatever else it looks like.
+  // "Leaves scales, pressed to the twig" above "  Cones round": a lead, whatever else it looks
+  // like.
   [[nodiscard]] bool has_lines_further_in(std::size_t i) const {
     auto next = i + 1;
     while (next < lines_.size() && is_blank_line(next)) ++next;
@@ -285,7 +286,8 @@ class IndentPlanner {
         words.size() <= 2 && is_capitalised(words.front()) &&
         std::none_of(text.begin(), text.end(), [](char c) { return c >= 'a' && c <= 'z'; });
     if (capitals) return lines_[i].indent > lines_[start].indent;
-    if (!is_latin_name(text) || has_lines_further_in(i)) return false;
+    bool const epithet = words.size() > 1 && is_latin_epithet(without_end(words[1]));
+    if (!is_latin_name(text) || (!epithet && has_lines_further_in(i))) return false;
     return is_abbreviated(words.front()) || found_.genera.contains(std::string{words.front()});
   }
 

@@ -364,7 +364,12 @@ std::size_t restore_capital_letters(std::string& text) {
                          is_capital(word.front());
     bool const ends = end == text.size() ||
                       std::string_view{" \n\t\r.,;:)"}.find(text[end]) != std::string_view::npos;
-    if (!letters || !ends || !begins_word(text, begin)) continue;
+    std::string meant{word};
+    std::replace(meant.begin(), meant.end(), '0', 'O');
+    // "DEB0ACFE" is a code.
+    if (!letters || !ends || !begins_word(text, begin) || !has_strict_latin_ending(fold(meant))) {
+      continue;
+    }
     for (auto i = begin; i < end; ++i) {
       if (text[i] == '0') text[i] = 'O';
     }

@@ -22,6 +22,17 @@ struct Spaced {
 // "D i a n d r e 1 1 a"
 bool is_figure_for_letter(char32_t c) { return c == '1' || c == '0'; }
 
+// Figures, each with a blank behind it, and a letter alone: "1 1 a".
+bool goes_on_in_letters(std::string_view text, std::size_t at) {
+  while (at + 1 < text.size() && is_figure_for_letter(static_cast<unsigned char>(text[at]))) {
+    if (text[at + 1] != ' ') return false;
+    at += 2;
+  }
+  auto const letter = code_point_at(text, at);
+  return at < text.size() && is_letter(letter.value) &&
+         !is_letter(code_point_at(text, at + letter.length).value);
+}
+
 Spaced spaced_letters(std::string_view text) {
   Spaced found;
   char32_t before = 0;
@@ -38,8 +49,8 @@ Spaced spaced_letters(std::string_view text) {
     found.bytes = at + c.length;
     auto const next = code_point_at(text, found.bytes + 1);
     bool const more = found.bytes + 1 < text.size() && text[found.bytes] == ' ' &&
-                      (is_letter(next.value) ||
-                       (found.letters > 1 && !capitals && is_figure_for_letter(next.value))) &&
+                      (is_letter(next.value) || (found.letters > 1 && !capitals &&
+                                                 goes_on_in_letters(text, found.bytes + 1))) &&
                       !is_letter(code_point_at(text, found.bytes + 1 + next.length).value);
     if (!more) break;
     at = found.bytes + 1;

@@ -551,5 +551,175 @@ TEST(PrintedUnharmedEnds, TwoSpeciesWithTheirPages) {
       "2[] Plate without such a bar -> Hiemicapna tenuis + Hiemicapna brevis (p. 381; p. 382)\n");
 }
 
+TEST(PrintedUnharmedEnds, TheTitleOfARevisionTellsItsGenus) {
+  EXPECT_EQ(sketch("A REVISION OF THE WEEVILS OF THE GENUS DRUSELLA\n"
+                   "\n"
+                   "1. Wings clear ... 2\n"
+                   "- Wings dark ... 3\n"
+                   "2. Legs red ... rubra\n"
+                   "- Legs black ... nigra\n"
+                   "3. Head round ... rotunda\n"
+                   "- Head long ... 4\n"
+                   "4. Beak hooked ... falcata\n"
+                   "- Beak straight ... recta\n"
+                   "\n"
+                   "rubra (Roe)\n"
+                   "Busella rubra Roe 1850: 12.\n"
+                   "Common near water.\n"
+                   "\n"
+                   "nigra (Roe)\n"
+                   "Busella nigra Roe 1850: 13.\n"
+                   "On dry hills.\n"
+                   "\n"
+                   "rotunda (Dorn)\n"
+                   "Busella rotunda Dorn 1861: 40.\n"
+                   "On sand dunes.\n"
+                   "\n"
+                   "falcata (Dorn)\n"
+                   "Busella falcata Dorn 1861: 41.\n"
+                   "In bogs.\n"
+                   "\n"
+                   "recta (Dorn)\n"
+                   "Busella recta Dorn 1861: 44.\n"
+                   "In woods.\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[-] Wings dark -> 3\n"
+            "2[2] Legs red -> Drusella rubra\n"
+            "2[-] Legs black -> Drusella nigra\n"
+            "3[3] Head round -> Drusella rotunda\n"
+            "3[-] Head long -> 4\n"
+            "4[4] Beak hooked -> Drusella falcata\n"
+            "4[-] Beak straight -> Drusella recta\n");
+}
+
+TEST(PrintedUnharmedEnds, TheTitleOfASecondKeyTellsItsGenus) {
+  EXPECT_EQ(sketch("THE FISHES OF LAKE VARN\n"
+                   "\n"
+                   "Key to the species of Busella\n"
+                   "\n"
+                   "1. Eyes large ... 2\n"
+                   "- Eyes small ... 3\n"
+                   "2. Tail forked ... furcata\n"
+                   "- Tail round ... cauda\n"
+                   "3. Mouth below ... infera\n"
+                   "- Mouth above ... supera\n"
+                   "\n"
+                   "612. BUSELLA Roe.\n"
+                   "\n"
+                   "Busella furcata Roe\n"
+                   "Common in the lake. Busella furcata eats snails.\n"
+                   "\n"
+                   "Busella infera Dorn\n"
+                   "Rare. Busella infera is small.\n"
+                   "\n"
+                   "Busella supera Dorn\n"
+                   "Rare. Busella supera is large.\n"
+                   "\n"
+                   "The species of the genus OSTRAPOS\n"
+                   "\n"
+                   "1. Fins long ... 2\n"
+                   "- Fins short ... 3\n"
+                   "2. Scales red ... rubra\n"
+                   "- Scales black ... nigra\n"
+                   "3. Head round ... rotunda\n"
+                   "- Head long ... falcata\n"),
+            "1[1] Eyes large -> 2\n"
+            "1[-] Eyes small -> 3\n"
+            "2[2] Tail forked -> Busella furcata\n"
+            "2[-] Tail round -> Busella cauda\n"
+            "3[3] Mouth below -> Busella infera\n"
+            "3[-] Mouth above -> Busella supera\n"
+            "1[1] Fins long -> 2\n"
+            "1[-] Fins short -> 3\n"
+            "2[2] Scales red -> Ostrapos rubra\n"
+            "2[-] Scales black -> Ostrapos nigra\n"
+            "3[3] Head round -> Ostrapos rotunda\n"
+            "3[-] Head long -> Ostrapos falcata\n");
+}
+
+TEST(PrintedUnharmedEnds, PagesBehindSpacedNames) {
+  EXPECT_EQ(sketch("Key to the genera\n"
+                   "\n"
+                   "1. Wings clear, A u s e l l a 12.\n"
+                   "- Wings dark .... 2\n"
+                   "2. Legs long, B u s o g l e n a 10.\n"
+                   "- Legs short .... 3\n"
+                   "3. Head round, C u s a l i a 14.\n"
+                   "- Head long .... 4\n"
+                   "4. Beak hooked, D u s e r i a 17.\n"
+                   "- Beak straight, E u s i n a 21.\n"),
+            "1[1] Wings clear, -> Ausella (12.)\n"
+            "1[-] Wings dark -> 2\n"
+            "2[2] Legs long, -> Busoglena (10.)\n"
+            "2[-] Legs short -> 3\n"
+            "3[3] Head round, -> Cusalia (14.)\n"
+            "3[-] Head long -> 4\n"
+            "4[4] Beak hooked, -> Duseria (17.)\n"
+            "4[-] Beak straight, -> Eusina (21.)\n");
+}
+
+TEST(PrintedUnharmedEnds, FootnotesOfOneWord) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Wings clear .... 2\n"
+                   "- Wings dark .... 3\n"
+                   "2. Legs long .... A. nigra\n"
+                   "- Legs short .... A. rubra (1)\n"
+                   "\n"
+                   "1. Addenda.\n"
+                   "\n"
+                   "3. Head round .... A. rotunda\n"
+                   "- Head long .... 4\n"
+                   "4. Beak hooked .... A. falcata\n"
+                   "- Beak straight .... A. recta\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[-] Wings dark -> 3\n"
+            "2[2] Legs long -> Ausella nigra\n"
+            "2[-] Legs short -> Ausella rubra (1)\n"
+            "3[3] Head round -> Ausella rotunda\n"
+            "3[-] Head long -> 4\n"
+            "4[4] Beak hooked -> Ausella falcata\n"
+            "4[-] Beak straight -> Ausella recta\n");
+}
+
+TEST(PrintedUnharmedEnds, CodesAmongCapitals) {
+  EXPECT_EQ(sketch("Key to the genera\n"
+                   "\n"
+                   "1. Wings clear, head round ..... 2\n"
+                   "- Wings dark ..... 3\n"
+                   "2. Legs long, bcde ..... AUSELLA sp. DEB0ACFE\n"
+                   "- Legs short ..... BUSELLA sp. CAFE0BAB\n"
+                   "3. Head round ..... Ausella sp. GENBA0K\n"
+                   "- Head long ..... Cusalia\n"),
+            "1[1] Wings clear, head round -> 2\n"
+            "1[-] Wings dark -> 3\n"
+            "2[2] Legs long, bcde -> Ausella sp.\n"
+            "2[-] Legs short -> Busella sp.\n"
+            "3[3] Head round -> Ausella sp.\n"
+            "3[-] Head long -> Cusalia\n");
+}
+
+TEST(PrintedUnharmedEnds, CodesBehindCommas) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Wings clear, length 12 mm, body stout, fig. 10, 115B.\n"
+                   "   Ausella rubra Roe, 1651.\n"
+                   "- Wings dark .... 2\n"
+                   "2. Legs long .... A. nigra, 165S.\n"
+                   "- Legs short .... 3\n"
+                   "3. Head round .... A. rotunda, 1652.\n"
+                   "- Head long .... 4\n"
+                   "4. Beak hooked .... A. falcata, 1653.\n"
+                   "- Beak straight .... A. recta, 1654.\n"),
+            "1[1] Wings clear, length 12 mm, body stout, fig. 10, 115B. -> Ausella rubra\n"
+            "1[-] Wings dark -> 2\n"
+            "2[2] Legs long -> Ausella nigra\n"
+            "2[-] Legs short -> 3\n"
+            "3[3] Head round -> Ausella rotunda\n"
+            "3[-] Head long -> 4\n"
+            "4[4] Beak hooked -> Ausella falcata\n"
+            "4[-] Beak straight -> Ausella recta\n");
+}
+
 }  // namespace
 }  // namespace keydrift
