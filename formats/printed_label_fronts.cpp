@@ -48,7 +48,7 @@ std::size_t title_above_first_couplet(std::vector<SourceLine> const& lines) {
 }
 
 // Between blank lines.
-bool stands_alone(std::vector<SourceLine> const& lines, std::size_t i) {
+bool is_between_blanks(std::vector<SourceLine> const& lines, std::size_t i) {
   return (i == 0 || lines[i - 1].text.empty()) &&
          (i + 1 == lines.size() || lines[i + 1].text.empty());
 }
@@ -130,7 +130,7 @@ std::vector<bool> ended_above(std::vector<SourceLine> const& lines, Numbering co
       words = text.substr(label->text_at);
     }
     bool const head =
-        !is_end(text) && stands_alone(lines, i) && !capitals && is_head_in_capitals(text);
+        !is_end(text) && is_between_blanks(lines, i) && !capitals && is_head_in_capitals(text);
     if (head) {
       above = above_foot(lines, above, [&](std::size_t line) {
         return is_end(lines[line].text) || ends.may_end(line);

@@ -489,7 +489,7 @@ std::size_t restore_letters_of_pairs(std::string& text) {
   }
   auto const pairs =
       std::count_if(labels.begin(), labels.end(), [](auto const& one) { return one.second == 2; });
-  if (static_cast<std::size_t>(pairs) < kFewest + damaged.size() ||
+  if (static_cast<std::size_t>(pairs) < kFewestSoLabelled + damaged.size() ||
       static_cast<std::size_t>(pairs) * 4 < labels.size() * 3) {
     return 0;
   }

@@ -13,19 +13,19 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kShortest = 6;  // letters; shorter names are alike by chance
+constexpr std::size_t kShortestMisreadGenus = 6;  // letters; shorter names are alike by chance
 
 // The genus of a species that a lead leads to, as printed in full; empty for other names.
-std::string_view genus_of(TaxonReading const& taxon) {
+std::string_view genus_led_to(TaxonReading const& taxon) {
   auto const words = words_of(taxon.name, 2);
   bool const species = !taxon.literal && !taxon.genusless && words.size() == 2;
-  return species && words[0].size() >= kShortest && is_capitalised(words[0]) &&
+  return species && words[0].size() >= kShortestMisreadGenus && is_capitalised(words[0]) &&
                  !is_abbreviated(words[0])
              ? words[0]
              : std::string_view{};
 }
 
-std::size_t times_in(std::string_view text, std::string_view word) {
+std::size_t times_named_in(std::string_view text, std::string_view word) {
   std::size_t times = 0;
   for (auto at = text.find(word); at != std::string_view::npos; at = text.find(word, at + 1)) {
     ++times;
@@ -49,7 +49,7 @@ class UsedGenera {
   explicit UsedGenera(std::vector<ReadLead> const& reads) {
     for (auto const& read : reads) {
       for (auto const& taxon : read.to.taxa.taxa) {
-        if (auto const genus = genus_of(taxon); !genus.empty()) ++uses_[std::string{genus}];
+        if (auto const genus = genus_led_to(taxon); !genus.empty()) ++uses_[std::string{genus}];
       }
     }
     for (auto const& [genus, times] : uses_) {
@@ -81,10 +81,10 @@ void mend_misread_genera(KeyText const& key, std::vector<ReadLead>& reads,
   UsedGenera const genera{reads};
   for (auto& read : reads) {
     for (auto& taxon : read.to.taxa.taxa) {
-      std::string const genus{genus_of(taxon)};
+      std::string const genus{genus_led_to(taxon)};
       if (genus.empty() || genera.uses(genus) > 1) continue;
       auto const* meant = genera.like(genus);
-      if (meant == nullptr || times_in(key.text, genus) > 1) continue;
+      if (meant == nullptr || times_named_in(key.text, genus) > 1) continue;
       auto const whole = *meant + taxon.name.substr(genus.size());
       if (!heads_a_line(key.lines, whole)) continue;
       taxon.name = whole;

@@ -170,7 +170,7 @@ void mark_bracketed_ends(std::vector<SourceLine>& lines) {
 }
 
 // The longest count, whose first end may be one of the first few.
-std::vector<NumberedEnd> longest_count(std::vector<NumberedEnd> const& ends) {
+std::vector<NumberedEnd> longest_count_of_ends(std::vector<NumberedEnd> const& ends) {
   std::vector<NumberedEnd> longest;
   for (std::size_t first = 0; first < ends.size() && first <= kMostUncountedBefore; ++first) {
     auto found = numbered_ends_counting_from(ends, first);
@@ -192,7 +192,7 @@ void mark_capital_epithets(std::vector<SourceLine>& lines) {
     bool const capital = short_species(end) == ShortSpecies::capital;
     ends.push_back({i, number_before(end), at, capital});
   }
-  auto const longest = longest_count(ends);
+  auto const longest = longest_count_of_ends(ends);
   std::map<std::string_view, std::size_t> small;  // by the genus cut short
   auto const genus_of = [&lines](NumberedEnd const& end) {
     return words_of(lines[end.line].text.substr(end.at), 2)[1];
@@ -219,7 +219,7 @@ void mark_numbered_ends(std::vector<SourceLine>& lines) {
     if (doubtful) at = numbered_end(text, kLongestNumberedEnd, is_numbered_word_with_author);
     if (at < text.size()) ends.push_back({i, number_before(text.substr(at)), at, doubtful});
   }
-  auto const longest = longest_count(ends);
+  auto const longest = longest_count_of_ends(ends);
   std::size_t behind = 0;
   for (auto const& end : longest) behind += end.at > 0 ? 1 : 0;
   if (longest.size() < kFewestNumberedEnds || behind < kFewestBehindWords) return;
