@@ -101,7 +101,10 @@ std::optional<Joining> joining(Comparison const& comparison, Of of, std::uint32_
   }
   std::optional<Joining> best;
   ShortList<Comparison::JoinedLead, 12> leads;
-  for (auto const& [upper, lower] : {std::pair{one, other_one}, std::pair{other_one, one}}) {
+  for (auto const& order : {std::pair{one, other_one}, std::pair{other_one, one}}) {
+    // No structured binding, which clang 14 lets no lambda capture.
+    auto const upper = order.first;
+    auto const lower = order.second;
     for (auto joint = side.first_lead[upper]; joint < side.end_lead(upper); ++joint) {
       auto const found = comparison.compare_joined(of, upper, joint, lower, whole_couplet, leads);
       bool const all_said = std::all_of(leads.begin(), leads.end(), [&](auto const& lead) {
