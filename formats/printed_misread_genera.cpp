@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <cstdint>
 #include <map>
 #include <string>
 #include <string_view>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_misread_names.hpp"
 #include "keydrift/formats/printed_slips.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
@@ -33,14 +35,16 @@ std::size_t times_named_in(std::string_view text, std::string_view word) {
   return times;
 }
 
-// A line of a list or an account begins with the species, behind its number or not.
-bool heads_a_line(std::vector<SourceLine> const& lines, std::string_view species) {
-  return std::any_of(lines.begin(), lines.end(), [species](SourceLine const& line) {
+// The number of the line of a list or an account that begins with the species, behind its number or
+// not; 0 where none does.
+std::uint32_t line_headed_by(std::vector<SourceLine> const& lines, std::string_view species) {
+  auto const found = std::find_if(lines.begin(), lines.end(), [species](SourceLine const& line) {
     auto text = line.text;
     auto const number = text.find_first_not_of("0123456789. ");
     if (number != std::string_view::npos) text.remove_prefix(number);
     return text.starts_with(species) && !is_letter(code_point_at(text, species.size()).value);
   });
+  return found == lines.end() ? 0 : found->number;
 }
 
 // Genera that two ends at least have, found by those that scanning may have made of them.
@@ -86,19 +90,10 @@ void mend_misread_genera(KeyText const& key, std::vector<ReadLead>& reads,
       auto const* meant = genera.like(genus);
       if (meant == nullptr || times_named_in(key.text, genus) > 1) continue;
       auto const whole = *meant + taxon.name.substr(genus.size());
-      if (!heads_a_line(key.lines, whole)) continue;
+      auto const line = line_headed_by(key.lines, whole);
+      if (line == 0) continue;
       taxon.name = whole;
-      Finding finding;
-      finding.code = "misread-name";
-      finding.severity = Severity::warning;
-      finding.file = std::string{key.name};
-      finding.place = read.lead.destination_place;
-      finding.printed = read.lead.destination_printed;
-      finding.message = "\"" + genus + "\" was read as \"" + *meant + "\", as the text has \"" +
-                        whole + "\" and " + std::to_string(genera.uses(*meant)) +
-                        " other ends; scanning confuses such letters";
-      finding.remedy = "compare the name with the original; print the genus that is meant";
-      findings.push_back(std::move(finding));
+      findings.push_back(misread_name(key, read, genus, *meant, line));
     }
   }
 }

@@ -8,9 +8,9 @@
 
 namespace keydrift::printed {
 
-// "Selbycurna busa" where two leads at least lead to species of Selbycuma, a line of a
-// list or an account begins with Selbycuma busa and nothing else names Selbycurna.  Changes `reads`' names (the printed destinations stay)
-// and reports each.
+// "Selbycurna busa" where two leads at least lead to species of Selbycuma, a line of a list or an
+// account begins with Selbycuma busa and nothing else names Selbycurna.  Changes `reads`' names
+// (the printed destinations stay) and reports each.
 void mend_misread_genera(KeyText const& key, std::vector<ReadLead>& reads,
                          std::vector<Finding>& findings);
 

@@ -127,21 +127,6 @@ class NamesInText {
   std::unordered_map<std::string, std::uint32_t> rows_;  // letters in a row, by words
 };
 
-Finding name_mended(KeyText const& key, ReadLead const& read, std::string_view printed,
-                    std::string_view meant, std::uint32_t line) {
-  Finding finding;
-  finding.code = "misread-name";
-  finding.severity = Severity::warning;
-  finding.file = std::string{key.name};
-  finding.place = read.lead.destination_place;
-  finding.printed = read.lead.destination_printed;
-  finding.message = "\"" + std::string{printed} + "\" was read as \"" + std::string{meant} +
-                    "\", as line " + std::to_string(line) +
-                    " has it; scanning confuses such letters";
-  finding.remedy = "compare the two with the original; print the right one in both places";
-  return finding;
-}
-
 // Letters to be put in, left out or changed to make the one word the other.
 std::size_t edits_between(std::string_view one, std::string_view other) {
   std::vector<std::size_t> costs(other.size() + 1);
@@ -246,6 +231,21 @@ NamesInText::Names::const_pointer name_beneath_capitals(
 
 }  // namespace
 
+Finding misread_name(KeyText const& key, ReadLead const& read, std::string_view printed,
+                     std::string_view meant, std::uint32_t line) {
+  Finding finding;
+  finding.code = "misread-name";
+  finding.severity = Severity::warning;
+  finding.file = std::string{key.name};
+  finding.place = read.lead.destination_place;
+  finding.printed = read.lead.destination_printed;
+  finding.message = "\"" + std::string{printed} + "\" was read as \"" + std::string{meant} +
+                    "\", as line " + std::to_string(line) +
+                    " has it; scanning confuses such letters";
+  finding.remedy = "compare the two with the original; print the right one in both places";
+  return finding;
+}
+
 void mend_misread_names(KeyText const& key, SortedLines const& sorted, std::vector<ReadLead>& reads,
                         std::vector<Finding>& findings) {
   std::unordered_map<std::string, std::size_t> ends;  // epithets that leads lead to
@@ -275,7 +275,7 @@ void mend_misread_names(KeyText const& key, SortedLines const& sorted, std::vect
         auto const begin = taxon.name.size() - epithet.size();
         auto const damaged = taxon.name.substr(begin);
         taxon.name.replace(begin, epithet.size(), name);
-        findings.push_back(name_mended(key, read, damaged, name, line));
+        findings.push_back(misread_name(key, read, damaged, name, line));
       };
       if (auto const* listed = numbered.meant_by(read)) {
         auto const name = NamesByNumber::epithet_in(*listed);

@@ -2,6 +2,8 @@
 // Names at the ends of leads that scanning made others of, mended by what the rest of the text
 // prints.  Inner header of formats.
 
+#include <cstdint>
+#include <string_view>
 #include <vector>
 
 #include "keydrift/formats/printed_leads.hpp"
@@ -15,5 +17,10 @@ namespace keydrift::printed {
 // text's other words do.  Changes `reads`' names (the printed destinations stay) and reports each.
 void mend_misread_names(KeyText const& key, SortedLines const& sorted, std::vector<ReadLead>& reads,
                         std::vector<Finding>& findings);
+
+// The lead's name, or a part of it, was read as `meant`, as the line of that number has it.
+[[nodiscard]] Finding misread_name(KeyText const& key, ReadLead const& read,
+                                   std::string_view printed, std::string_view meant,
+                                   std::uint32_t line);
 
 }  // namespace keydrift::printed
