@@ -282,38 +282,31 @@ bool has_lettered_seconds(std::vector<SourceLine> const& lines) {
   return firsts >= kFewest && alone * 4 >= firsts * 3 && numbered * 4 <= firsts;
 }
 
-// Nearly all labels are "1a." and "1b.", several of each.
-bool is_lettered(std::vector<SourceLine> const& lines) {
+// Whether nearly all labels are "1a." and "1b.", and whether nearly all are "1" and "1'", or "1\""
+// and "1'", several of each; the latter with hardly a dash among them.
+void tell_lettered_and_marked(std::vector<SourceLine> const& lines, Numbering& numbering) {
   constexpr std::size_t kFewest = 4;
   std::array<std::size_t, 2> letters{};
-  std::size_t others = 0;
-  for (auto const& line : lines) {
-    auto const label = read_label(line.text);
-    if (!label || label->family != LabelFamily::digits || label->decimal) continue;
-    bool const dot = label->end == LabelEnd::dot;
-    bool const ab = dot && (label->letter == "a" || label->letter == "b");
-    ++(ab ? letters[label->letter == "a" ? 0 : 1] : others);
-  }
-  return letters[0] >= kFewest && letters[1] >= kFewest && others * 4 <= letters[0] + letters[1];
-}
-
-// Nearly all labels are "1" and "1'", or "1\"" and "1'", several of each, and hardly a dash stands
-// among them.
-bool is_marked(std::vector<SourceLine> const& lines) {
-  constexpr std::size_t kFewest = 4;
+  std::size_t unlettered = 0;
   std::array<std::size_t, 3> marks{};
   std::size_t dashes = 0;
   for (auto const& line : lines) {
     auto const label = read_label(line.text);
-    if (label && label->is_dash()) ++dashes;
-    if (label && label->text_at >= line.text.size()) continue;  // a page
-    if (!label || label->family != LabelFamily::digits || label->decimal) continue;
-    ++marks[std::min<std::size_t>(label->marks, 2)];
+    if (!label) continue;
+    if (label->is_dash()) ++dashes;
+    if (label->family != LabelFamily::digits || label->decimal) continue;
+    bool const dot = label->end == LabelEnd::dot;
+    bool const ab = dot && (label->letter == "a" || label->letter == "b");
+    ++(ab ? letters[label->letter == "a" ? 0 : 1] : unlettered);
+    // A number alone may be a page.
+    if (label->text_at < line.text.size()) ++marks[std::min<std::size_t>(label->marks, 2)];
   }
+  numbering.lettered =
+      letters[0] >= kFewest && letters[1] >= kFewest && unlettered * 4 <= letters[0] + letters[1];
   auto const firsts = std::max(marks[0], marks[2]);
   auto const others = std::min(marks[0], marks[2]);
-  return firsts >= kFewest && marks[1] >= kFewest && marks[1] * 4 >= firsts * 3 &&
-         others * 2 <= firsts && dashes * 4 <= marks[1];
+  numbering.marked = firsts >= kFewest && marks[1] >= kFewest && marks[1] * 4 >= firsts * 3 &&
+                     others * 2 <= firsts && dashes * 4 <= marks[1];
 }
 
 }  // namespace
@@ -413,8 +406,7 @@ Numbering decide_numbering(std::vector<SourceLine> const& lines, DecimalLabels d
   accept_styles(tallies, family, numbering);
   accept_styles_that_fill_gaps(lines, decimals, numbering);
   numbering.lettered_seconds = has_lettered_seconds(lines);
-  numbering.lettered = is_lettered(lines);
-  numbering.marked = is_marked(lines);
+  tell_lettered_and_marked(lines, numbering);
   numbering.first_is_bare = opens_with_bare_number(lines, numbering);
   std::size_t upper = 0;
   std::size_t labels = 0;
