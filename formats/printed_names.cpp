@@ -47,10 +47,9 @@ bool is_one_word(std::string_view name) {
 bool is_damaged_in(std::string_view title, std::string_view genus) {
   auto const whole = fold(title);
   auto const at = whole.find(fold(genus));
-  if (at == std::string::npos || at + genus.size() >= whole.size()) return false;
-  auto const behind = static_cast<unsigned char>(whole[at + genus.size()]);
-  return behind == '^' || (behind == '-' && at + genus.size() + 1 < whole.size() &&
-                           whole[at + genus.size() + 1] == '^');
+  if (at == std::string::npos) return false;
+  auto const behind = std::string_view{whole}.substr(at + genus.size(), 2);
+  return behind.starts_with('^') || behind == "-^";
 }
 
 std::string_view after_first_word(std::string_view name) {
@@ -360,12 +359,12 @@ std::string NameTable::species_of_account(std::string_view title) const {
 bool NameTable::is_outdone(std::string const& genus, std::string const& title, bool only) const {
   bool const other = evidence_ && best_evidence_ >= kSureEvidence &&
                      best_evidence_ >= evidence_->weight(genus) + kSureEvidence;
-  if (!other || mentions_key(title)) return other && is_damaged_in(title, genus);
+  if (!other) return false;
   auto const words = words_of(title);
-  if (std::any_of(words.begin(), words.end(),
-                  [](std::string_view word) { return says_genus(fold(word)); })) {
-    return is_damaged_in(title, genus);
-  }
+  bool const called = mentions_key(title) ||
+                      std::any_of(words.begin(), words.end(),
+                                  [](std::string_view word) { return says_genus(fold(word)); });
+  if (called) return is_damaged_in(title, genus);
   auto const is_number = [](std::string_view word) {
     return is_digit(static_cast<unsigned char>(word.front()));
   };

@@ -257,8 +257,7 @@ class IndentPlanner {
   // "… nearly glabrous." / "      Leaves linear .... A. busa": a sentence further in that leads
   // somewhere, and less far in stands what comes next: no couplet beneath the lead above.
   [[nodiscard]] bool has_no_rival(std::size_t i, std::size_t start) const {
-    constexpr std::uint32_t kUneven =
-        1;  // columns by which rivals stand apart where lines are uneven
+    constexpr std::uint32_t kUneven = 1;  // columns that rivals may stand apart
     if (!found_.ends[i] || lines_[i].indent <= lines_[start].indent) return false;
     auto next = i + 1;
     while (next < lines_.size() && (is_blank_line(next) || is_beside_leads(lines_[next].text))) {

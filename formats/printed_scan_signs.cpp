@@ -350,7 +350,6 @@ std::size_t restore_greek_labels(std::string& text) {
 
 std::size_t restore_capital_letters(std::string& text) {
   constexpr std::size_t kFewest = 6;  // signs of a word
-  auto const is_capital = [](char c) { return c >= 'A' && c <= 'Z'; };
   std::size_t restored = 0;
   for (auto at = text.find('0'); at != std::string::npos; at = text.find('0', at + 1)) {
     if (at < 2 || !is_capital(text[at - 1]) || at + 1 == text.size() || !is_capital(text[at + 1]))
@@ -370,9 +369,7 @@ std::size_t restore_capital_letters(std::string& text) {
     if (!letters || !ends || !begins_word(text, begin) || !has_strict_latin_ending(fold(meant))) {
       continue;
     }
-    for (auto i = begin; i < end; ++i) {
-      if (text[i] == '0') text[i] = 'O';
-    }
+    text.replace(begin, meant.size(), meant);
     ++restored;
   }
   return restored;

@@ -86,13 +86,6 @@ bool is_head_of_family(std::string_view line) {
   static constexpr std::array kEndings{"ACEAE"sv, "IDAE"sv, "INAE"sv, "ACEÆ"sv, "IDÆ"sv, "INÆ"sv};
   constexpr std::size_t kMostFigures = 4;
   auto words = words_of(line, 4);
-  // "— 2 —      (171e Fam.)      AUSACEAE"
-  auto const last_word = line.substr(last_word_begin(trim_right(line)));
-  bool const between_dashes =
-      words.size() > 3 && is_dash(code_point_at(words[0], 0).value) && only_figures(words[1]) &&
-      words[2] == words[0] && starts_with_upper(last_word) &&
-      std::none_of(last_word.begin(), last_word.end(), [](char c) { return c >= 'a' && c <= 'z'; });
-  if (between_dashes) return true;
   // "Ausella] AUSACEAE 49", "50 AUSACEAE [Ausella": the genus that the page begins or ends with.
   bool const first = words.size() == 3 && words[0].ends_with(']') && starts_with_upper(line);
   bool const last = words.size() == 3 && words[2].starts_with('[');

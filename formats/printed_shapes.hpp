@@ -20,7 +20,8 @@ inline constexpr std::size_t kLongestHeading = 160;  // bytes; longer text is pr
 [[nodiscard]] bool starts_with_ditto(std::string_view line);
 
 [[nodiscard]] bool is_page_furniture(std::string_view line);  // one of these
-// "2 AUSACEAE", "AUSIDAE 131": the head of a page in the account of a family.
+// "2 AUSACEAE", "AUSIDAE 131", "Ausella] AUSACEAE 49": the head of a page in the account of a
+// family.
 [[nodiscard]] bool is_head_of_family(std::string_view line);
 [[nodiscard]] bool starts_note(std::string_view line);      // "Note:", "N.B.", "Note on couplet 7:"
 [[nodiscard]] bool starts_caption(std::string_view line);   // "Fig. 7. …", "Plate 3", "Abb. 2-4"
