@@ -17,6 +17,7 @@
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_plan_leaves.hpp"
 #include "keydrift/formats/printed_rank_damage.hpp"
+#include "keydrift/formats/printed_rank_letters.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_species_number.hpp"
 #include "keydrift/formats/printed_target.hpp"
@@ -205,6 +206,7 @@ class LabelPlanner {
       }
     }
     mend_rank_labels(lines_, ranks_, numerals_);
+    mend_letter_ranks(lines_, ranks_, numerals_);
     drop_names_of_their_own();
   }
 

@@ -200,6 +200,14 @@ float wear_of_words(std::string_view line, std::size_t at, char32_t last, bool u
   return extra;
 }
 
+// "(Plate IX, fig. 2.)": words in brackets, and no C before others.
+bool is_aside(std::string_view line) {
+  constexpr std::size_t kLongestLabel = 6;  // bytes, "(14'a)"
+  if (!line.starts_with('(')) return false;
+  auto const end = line.find(')');
+  return end != std::string_view::npos && end >= kLongestLabel;
+}
+
 class Matcher {
  public:
   Matcher(std::string_view line, std::u32string_view expected, bool upper)
@@ -297,6 +305,7 @@ class Matcher {
                           (sign == U'd' && is_among(first, U"c<i") && is_among(second, U"lt")) ||
                           (sign == U'k' && is_among(first, U"JIlf|") && second == U'c') ||
                           (sign == U'D' && first == U'I' && second == U')') ||
+                          (sign == U'b' && is_among(first, U"l1I") && second == U')') ||
                           (sign == U'H' && first == U'I' && second == U'I');
       if (parted) reach(p + 1, j + 2, here + kUsualWear);
     }
@@ -331,6 +340,7 @@ int primes_in(char32_t c) {
 
 std::optional<WornLabel> worn_label(std::string_view line, std::u32string_view expected,
                                     bool upper) {
+  if (is_aside(line) && !expected.starts_with(U'(')) return std::nullopt;
   return Matcher{line, expected, upper}.match();
 }
 
