@@ -273,15 +273,20 @@ class AccountPlanner {
     if (begins_genus(i) && (in_account_ || plan_.starts.empty())) return take_genus(i);
     bool const account = head && !open_.empty() && start_is_doubtful(start, *head) &&
                          (head->number == 0 ? follows_lead(i) : carries_on(*head, last_));
-    // Behind the key the accounts of all species follow: "A. busa Roe. Length 4 mm …".
+    // Behind the key the accounts of all species follow, "A. busa Roe. Length 4 mm …" or "Ausella
+    // busa Roe.": from the first species that comes again on, no account is what the lead leads to.
     auto const named =
         account ? text.substr(head->name_begin, head->name_end - head->name_begin) : text;
-    if (account && in_account_ && head->number == 0 && named_.contains(named)) {
-      plan_.parts[i] = LinePart::account;
-      return;
+    auto const epithet = named.substr(named.rfind(' ') + 1);
+    if (account && in_account_ && head->number == 0) {
+      behind_key_ = behind_key_ || named_.contains(epithet);
+      if (behind_key_) {
+        plan_.parts[i] = LinePart::account;
+        return;
+      }
     }
     if (account) {
-      named_.insert(named);
+      named_.insert(epithet);
       if (!in_account_) ++leaves_;
       if (head->number > 0) ++numbered_;
       in_account_ = true;
@@ -385,6 +390,7 @@ class AccountPlanner {
     }
     open_.push_back(start);
     in_account_ = false;
+    behind_key_ = false;
     open_key(start);
     plan_.start_at[i] = static_cast<std::uint32_t>(plan_.starts.size());
     plan_.starts.push_back(start);
@@ -415,7 +421,8 @@ class AccountPlanner {
   std::size_t numbered_{};  // accounts with numbers
   std::uint32_t last_{};    // number of the last account
   std::size_t leaves_{};
-  std::unordered_set<std::string_view> named_;  // by accounts
+  std::unordered_set<std::string_view> named_;  // epithets of accounts
+  bool behind_key_{false};                      // the accounts at hand repeat species
   std::size_t genus_{};                         // line of the last title of a genus
   bool fresh_{false};                           // no lead has begun since
   std::optional<std::size_t> first_genus_;

@@ -237,13 +237,21 @@ class AttemptReader {
                                 attempt.grouping.layout == Layout::by_order;
     if (without_labels && labels_tell(*best_, attempt)) return;
     if (is_list_beside(*best_, attempt)) return;
-    auto const ahead = attempt.judgement.points() - best_->judgement.points();
-    if (ahead >= margin(attempt, *best_) || (ahead > 0 && reads_all_and_more(attempt, *best_))) {
+    if (outdoes(attempt, *best_) && best_->grouping.layout == Layout::parallel) {
+      // "214 Views" / "3 Citations" around a key that is read well are no reason to read another.
+      if (auto without = without_strays(*best_)) best_ = *std::move(without);
+    }
+    if (outdoes(attempt, *best_)) {
       second_ = std::move(best_);
       best_ = std::move(attempt);
     } else if (!second_ || attempt.judgement.points() > second_->judgement.points()) {
       second_ = std::move(attempt);
     }
+  }
+
+  [[nodiscard]] static bool outdoes(Attempt const& attempt, Attempt const& best) {
+    auto const ahead = attempt.judgement.points() - best.judgement.points();
+    return ahead >= margin(attempt, best) || (ahead > 0 && reads_all_and_more(attempt, best));
   }
 
   // Every lead of the one has a label, a rival and a destination, or nearly every one a label that
@@ -525,7 +533,7 @@ class AttemptReader {
     auto const strays = numbered ? strays_around(attempt) : strays_behind_text(attempt);
     if (strays.empty()) return std::nullopt;
     auto lines = lines_;
-    for (auto const lead : strays) lines[attempt.read->sorted.leads[lead].line].is_no_lead = true;
+    for (auto const lead : strays) take_off(attempt, lead, lines);
     if (!numbered) {
       AttemptReader reader{text_, lines};
       reader.may_have_strays_ = false;
@@ -552,6 +560,17 @@ class AttemptReader {
     std::copy_if(findings.begin(), findings.end(), std::back_inserter(without->read->findings),
                  [](Finding const& one) { return one.code == "ambiguous-layout"; });
     return without;
+  }
+
+  // Lets the lead's lines begin none: "214 Views" / "3 Citations".
+  static void take_off(Attempt const& attempt, std::uint32_t lead, std::vector<SourceLine>& lines) {
+    auto const& sorted = attempt.read->sorted;
+    auto i = sorted.leads[lead].line;
+    lines[i].is_no_lead = true;
+    auto const end = lead + 1 < sorted.leads.size() ? sorted.leads[lead + 1].line : lines.size();
+    while (++i < end && sorted.accounts[i].kind == LineKind::continuation) {
+      lines[i].is_no_lead = true;
+    }
   }
 
   // The attempt read again from `lines`, of which `strays` leads are taken off; nullopt where other

@@ -5,6 +5,7 @@
 #include <unordered_set>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_goes_on.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -60,6 +61,8 @@ class Grouper {
     }
     name_groups();
     if (grouping_.layout == Layout::indented && numbers_come_back()) number_here();
+    bool const several = grouping_.layout == Layout::parallel && grouping_.parts.size() > 1;
+    if (several && open_ > 0) mark_nested_parts(grouping_, reads_);
     return std::move(grouping_);
   }
 

@@ -305,7 +305,7 @@ bool end_by_structure(KeyText const& key, SortedLines& sorted, Grouping const& g
   if (key.numbering.exact) return false;
   if (!StructureMender{key, sorted, grouping, reads, findings}.run()) return false;
   LeadCutter cutter{key, sorted, findings};
-  give_words_back(cutter, reads);
+  give_words_back(key, cutter, reads);
   return true;
 }
 

@@ -91,7 +91,41 @@ class CoupletAboveFinder {
   std::unordered_map<LabelKey, std::uint32_t> by_key_;
 };
 
+// Couplets [first, end) of one part.
+bool is_nested(Grouping const& grouping, std::vector<ReadLead> const& reads, std::size_t first,
+               std::size_t end) {
+  constexpr std::size_t kFewestCouplets = 3;
+  if (end - first < kFewestCouplets) return false;
+  std::unordered_map<std::uint32_t, bool> opens;  // by lead of the part: is it its couplet's first?
+  for (auto c = first; c < end; ++c) {
+    auto const& couplet = grouping.couplets[c];
+    if (couplet.member_count < 2) return false;
+    for (std::uint32_t m = 0; m < couplet.member_count; ++m) {
+      opens.emplace(grouping.members[couplet.first_member + m], m == 0);
+    }
+  }
+  std::size_t beneath = 0;
+  for (auto const& [lead, is_first] : opens) {
+    if (reads[lead].to.form == DestinationForm::couplet) return false;
+    if (!is_open(reads[lead])) continue;
+    auto const next = opens.find(lead + 1);
+    if (next == opens.end() || !next->second) return false;
+    ++beneath;
+  }
+  return beneath + 1 == end - first;
+}
+
 }  // namespace
+
+void mark_nested_parts(Grouping& grouping, std::vector<ReadLead> const& reads) {
+  for (std::size_t c = 0; c < grouping.couplets.size();) {
+    auto const part = grouping.couplets[c].part;
+    auto end = c;
+    while (end < grouping.couplets.size() && grouping.couplets[end].part == part) ++end;
+    if (is_nested(grouping, reads, c, end)) grouping.parts[part].goes_on = true;
+    c = end;
+  }
+}
 
 std::vector<std::uint32_t> couplets_below(Grouping const& grouping,
                                           std::vector<ReadLead> const& reads) {

@@ -17,4 +17,9 @@ namespace keydrift::printed {
 [[nodiscard]] std::vector<std::uint32_t> couplets_below(Grouping const& grouping,
                                                         std::vector<ReadLead> const& reads);
 
+// Marks the parts of a file of several keys whose leads go on with the couplet beneath them, though
+// those of the other parts lead to numbers: in such a part no lead leads to a number, each open
+// lead has a couplet beneath it, and each couplet but the first stands beneath one.
+void mark_nested_parts(Grouping& grouping, std::vector<ReadLead> const& reads);
+
 }  // namespace keydrift::printed

@@ -179,11 +179,11 @@ class Judge {
     reached_.assign(grouping_.couplets.size(), false);
     for (std::uint32_t c = 0; c < grouping_.couplets.size(); ++c) {
       auto const& couplet = grouping_.couplets[c];
-      by_key_.emplace(couplet.key, c);
+      add_key(couplet, couplet.key, c);
       if (grouping_.layout != Layout::serial) continue;
       for (std::uint32_t m = 0; m < couplet.member_count; ++m) {
         auto const& label = sorted_.leads[grouping_.members[couplet.first_member + m]].label;
-        if (!label.is_dash()) by_key_.emplace(key_of(label.family, label.number, {}, 0), c);
+        if (!label.is_dash()) add_key(couplet, key_of(label.family, label.number, {}, 0), c);
       }
     }
   }
@@ -203,14 +203,26 @@ class Judge {
     return *letter_ends_ <= kMost && *letter_ends_ * 4 <= reads_.size();
   }
 
+  void add_key(RawCouplet const& couplet, LabelKey key, std::uint32_t c) {
+    by_part_and_key_.emplace(in_part(couplet.part, key), c);
+    by_key_.emplace(key, c);
+  }
+  // Of the part, else of any; kNone where there is none.
+  [[nodiscard]] std::uint32_t find_key(std::uint32_t part, LabelKey key) const {
+    auto const own = by_part_and_key_.find(in_part(part, key));
+    if (own != by_part_and_key_.end()) return own->second;
+    auto const any = by_key_.find(key);
+    return any == by_key_.end() ? kNone : any->second;
+  }
+
   // The couplet whose number lead i gives; kNone where there is none or it is the lead's own.
   [[nodiscard]] std::uint32_t numbered_couplet(std::size_t i) const {
     auto const& to = reads_[i].to;
     if (to.form != DestinationForm::couplet) return kNone;
     for (auto const key : {to.couplet, letter_key(to.couplet), number_key(to.couplet)}) {
-      auto const found = by_key_.find(key);
-      if (found == by_key_.end()) continue;
-      return found->second == home_[i] ? kNone : found->second;
+      auto const found = find_key(grouping_.couplets[home_[i]].part, key);
+      if (found == kNone) continue;
+      return found == home_[i] ? kNone : found;
     }
     return kNone;
   }
@@ -238,7 +250,9 @@ class Judge {
       reached_[below_[i]] = true;
       return true;
     }
-    if (!grouping_.goes_on || i + 1 == reads_.size()) return false;
+    bool const goes_on =
+        grouping_.goes_on || grouping_.parts[grouping_.couplets[home_[i]].part].goes_on;
+    if (!goes_on || i + 1 == reads_.size()) return false;
     if (!opens_couplet(grouping_, home_, i + 1)) return false;
     // "a. Wings short … go to 3" / "b. Wings long" / "3. a.": the number says where 3 belongs.
     if (numbered_[home_[i + 1]]) return false;
@@ -257,6 +271,8 @@ class Judge {
   std::vector<std::uint32_t> below_;        // by lead: the couplet that it goes on with
   std::vector<bool> reached_;               // by couplet
   std::vector<bool> numbered_;  // by couplet: a lead of another couplet gives its number
+  // The first couplet of the part, and of all parts, with that number.
+  std::unordered_map<LabelKey, std::uint32_t> by_part_and_key_;
   std::unordered_map<LabelKey, std::uint32_t> by_key_;
 };
 

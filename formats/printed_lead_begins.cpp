@@ -30,6 +30,20 @@ bool ends_sentence(std::string_view text) {
   return text.ends_with('.') || text.ends_with(')') || text.ends_with(']');
 }
 
+// A species with its author and a year or a number behind, and no words before.
+bool is_cited_species(std::string_view text) {
+  auto const words = words_of(text);
+  constexpr std::size_t kFewest = 4;  // words
+  if (words.size() < kFewest || !is_latin_genus(words[0]) || !is_epithet(words[1])) return false;
+  bool const number = is_digit(static_cast<unsigned char>(words.back().front()));
+  // "Ausella busa Roe (1907, p. 63); ♂, ♀."
+  bool const dated = std::any_of(words.begin() + 3, words.end(), [](std::string_view word) {
+    return is_year(without_closing_marks(word.starts_with('(') ? word.substr(1) : word));
+  });
+  bool const sure = dated || (number && is_latin_epithet(words[1]));
+  return sure && is_authorish(words[2]) && !is_digit(static_cast<unsigned char>(words[2].front()));
+}
+
 bool has_bars(std::string_view text) {
   auto const first = text.find(" | ");
   return first != std::string_view::npos && text.find(" | ", first + 1) != std::string_view::npos;
@@ -257,6 +271,7 @@ bool LeadBegins::begins_second_lead(LineAtHand here) const {
   if (numbering_.exact || numbering_.serial || line.is_no_lead || titles_genus(line.text)) {
     return false;
   }
+  if (is_cited_species(line.text)) return false;
   if (ahead_.is_set_in(here.at, kNeverSetIn)) return false;
   if (!ahead_.second_leads_unlabelled() || leads_.progress() == Progress::leaders ||
       remarks_.is_caption()) {
@@ -325,20 +340,6 @@ bool LeadBegins::has_blank_between(std::size_t first, std::size_t end) const {
   }
   return blanks_before_[end] > blanks_before_[first];
 }
-
-namespace {
-
-// A species with its author and a number behind, and no words before.
-bool is_cited_species(std::string_view text) {
-  auto const words = words_of(text);
-  constexpr std::size_t kFewest = 4;  // words
-  if (words.size() < kFewest || !is_latin_genus(words[0]) || !is_epithet(words[1])) return false;
-  bool const number = is_digit(static_cast<unsigned char>(words.back().front()));
-  return number && is_latin_epithet(words[1]) && is_authorish(words[2]) &&
-         !is_digit(static_cast<unsigned char>(words[2].front()));
-}
-
-}  // namespace
 
 bool LeadBegins::begins_unlabelled_lead(LineAtHand here) const {
   auto const& line = lines_[here.at];

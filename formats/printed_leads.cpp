@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <optional>
+#include <set>
 #include <span>
 #include <string>
 #include <unordered_map>
@@ -79,10 +80,10 @@ class LeadReader {
     }
     part_pages();
     part_lists();
-    give_words_back(cutter_, reads_);
+    give_words_back(key_, cutter_, reads_);
     take_names_like_others();
     take_species_of_known_genera();
-    give_words_back(cutter_, reads_);  // to those that were read by the others
+    give_words_back(key_, cutter_, reads_);  // to those that were read by the others
     for (std::size_t i = 0; i < reads_.size(); ++i) {
       if (is_open(reads_[i]) && part_note_behind_name(key_, sorted_, i)) read_unled(i);
     }
@@ -566,23 +567,32 @@ class LeadReader {
     if (!usually_led_ || !referenced_.empty() || paired_by_label_) return false;
     std::size_t open = 0;
     bool apart = false;  // a couplet does not stand beneath the lead whose number it is
-    std::unordered_set<std::uint32_t> led_to;
+    using OfKey = std::pair<std::size_t, std::uint32_t>;  // of several, each counts from 1
+    std::set<OfKey> led_to;
+    std::set<OfKey> couplets;
+    OfKey last{};
     for (std::size_t i = 0; i < reads_.size(); ++i) {
+      auto const& label = sorted_.leads[i].label;
+      if (!label.is_dash()) {
+        if (label.number == 1 && last.second > 1) ++last.first;
+        last.second = label.number;
+        couplets.insert(last);
+      }
       if (reads_[i].leaders != LeaderKind::none) continue;
       auto const joined = cutter_.join(i);
       auto const found = trailing_reference(joined.raw, &key_.numbering);
       if (!found && authored_name_at_end(joined.raw)) continue;
       ++open;
-      auto const& label = sorted_.leads[i].label;
       bool const forward = found && key_.numbering.has_number(found->reference.number) &&
                            (label.is_dash() || found->reference.number > label.number);
       // "1. Styles 2" / "   2. Petals red": one such number alone is one of the words.
       if (forward && !has_higher_number_beneath(i)) apart = true;
-      if (forward) led_to.insert(found->reference.number);
+      if (forward) led_to.emplace(last.first, found->reference.number);
     }
     if (open == 1 && !apart) return false;
-    auto const couplets = key_.numbering.numbers.size();
-    return couplets > 1 && led_to.size() * 4 >= open * 3 && led_to.size() * 4 >= (couplets - 1) * 3;
+    auto const keys = last.first + 1;
+    return couplets.size() > keys && led_to.size() * 4 >= open * 3 &&
+           led_to.size() * 4 >= (couplets.size() - keys) * 3;
   }
 
   // Where leaders are the rule, a name without them needs more than its form: an abbreviated genus,

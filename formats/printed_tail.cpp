@@ -38,6 +38,37 @@ bool is_for_the_rest(std::string_view words) {
   });
 }
 
+// By lead: the third of its couplet or a further one, without a label of its own, and every taxon
+// it leads to was led to above.  Heads of accounts are such, "Aus bus Roe, 1901, p. 12.", while a
+// couplet of three leads has three ends.
+std::vector<bool> says_again(Attempt const& attempt) {
+  auto const& reads = attempt.read->reads;
+  auto const& sorted = attempt.read->sorted;
+  auto const& grouping = attempt.grouping;
+  std::vector<bool> again(reads.size());
+  std::vector<bool> third(reads.size());
+  for (auto const& couplet : grouping.couplets) {
+    for (std::uint32_t m = 2; m < couplet.member_count; ++m) {
+      auto const lead = grouping.members[couplet.first_member + m];
+      third[lead] = sorted.leads[lead].label.printed.empty();
+    }
+  }
+  auto const epithet = [](TaxonReading const& taxon) {
+    return std::string_view{taxon.name}.substr(taxon.name.rfind(' ') + 1);
+  };
+  std::unordered_set<std::string_view> above;  // their last words
+  for (std::size_t i = 0; i < reads.size(); ++i) {
+    if (reads[i].to.form != DestinationForm::taxa) continue;
+    auto const& taxa = reads[i].to.taxa.taxa;
+    again[i] = third[i] && !taxa.empty() &&
+               std::all_of(taxa.begin(), taxa.end(), [&](TaxonReading const& taxon) {
+                 return above.contains(epithet(taxon));
+               });
+    for (auto const& taxon : taxa) above.insert(epithet(taxon));
+  }
+  return again;
+}
+
 // Leads of what is counted like a key, but has no rivals and leads nowhere: a list.
 std::vector<std::uint32_t> strays_of_lists(Grouping const& grouping, std::vector<bool> const& led) {
   std::unordered_set<std::uint32_t> keys;  // parts that are such
@@ -70,10 +101,11 @@ std::vector<std::uint32_t> strays_around(Attempt const& attempt) {
   }
   std::vector<bool> led(reads.size());
   std::unordered_set<LabelKey> led_to;
+  auto const again = says_again(attempt);
   for (std::size_t i = 0; i < reads.size(); ++i) {
     auto const& to = reads[i].to;
     auto const number = number_key(to.couplet);
-    led[i] = to.form == DestinationForm::taxa || to.form == DestinationForm::key ||
+    led[i] = (to.form == DestinationForm::taxa && !again[i]) || to.form == DestinationForm::key ||
              to.form == DestinationForm::nowhere ||
              (to.form == DestinationForm::couplet && numbers.contains(number));
     if (led[i] && to.form == DestinationForm::couplet) led_to.insert(in_part(part[i], number));
@@ -85,7 +117,7 @@ std::vector<std::uint32_t> strays_around(Attempt const& attempt) {
   std::unordered_set<LabelKey> seen;
   for (auto const& couplet : grouping.couplets) {
     auto const number = in_part(couplet.part, number_key(couplet.key));
-    bool const again = !seen.insert(number).second;
+    bool const seen_above = !seen.insert(number).second;
     auto const* members = &grouping.members[couplet.first_member];
     auto const behind = static_cast<std::size_t>(std::count_if(
         members, members + couplet.member_count, [tail](auto lead) { return lead >= tail; }));
@@ -96,7 +128,7 @@ std::vector<std::uint32_t> strays_around(Attempt const& attempt) {
          is_for_the_rest(reads[members[before]].lead.text))) {
       continue;
     }
-    bool const stray = before >= 2 || (before == 0 && (again || !led_to.contains(number)));
+    bool const stray = before >= 2 || (before == 0 && (seen_above || !led_to.contains(number)));
     for (std::uint32_t m = 0; stray && m < couplet.member_count; ++m) {
       if (members[m] >= tail) strays.push_back(members[m]);
     }
@@ -110,10 +142,9 @@ std::vector<std::uint32_t> strays_behind_text(Attempt const& attempt) {
   constexpr std::size_t kFewest = 4;  // leads before the text
   auto const& reads = attempt.read->reads;
   auto const& sorted = attempt.read->sorted;
-  auto const last = std::find_if(reads.rbegin(), reads.rend(), [](ReadLead const& read) {
-    return read.to.form != DestinationForm::none;
-  });
-  auto const tail = static_cast<std::size_t>(reads.rend() - last);
+  auto const again = says_again(attempt);
+  auto tail = reads.size();
+  while (tail > 0 && (reads[tail - 1].to.form == DestinationForm::none || again[tail - 1])) --tail;
   if (tail < kFewest || tail == reads.size()) return {};
   // Text of no lead, or two headings: one may stand within a key.  Accounts count lines from 1.
   std::uint32_t outside = 0;
@@ -130,10 +161,14 @@ std::vector<std::uint32_t> strays_behind_text(Attempt const& attempt) {
   std::vector<std::uint32_t> strays;
   for (auto const& couplet : attempt.grouping.couplets) {
     auto const* members = &attempt.grouping.members[couplet.first_member];
-    bool const stray = std::all_of(members, members + couplet.member_count, [&](auto lead) {
+    auto const is_behind = [&](auto lead) {
       return lead >= tail && sorted.leads[lead].line + 1 > outside;
-    });
+    };
+    bool const stray = std::all_of(members, members + couplet.member_count, is_behind);
     if (stray) strays.insert(strays.end(), members, members + couplet.member_count);
+    for (std::uint32_t m = 0; !stray && m < couplet.member_count; ++m) {
+      if (again[members[m]] && is_behind(members[m])) strays.push_back(members[m]);
+    }
   }
   std::sort(strays.begin(), strays.end());
   return strays;

@@ -215,7 +215,7 @@ void take_epithet_before_author(LeadCutter& cutter, std::vector<ReadLead>& reads
 // "… with a white folium lata", "… a narrow septum (Fig. 40) septata", where hardly another end has
 // two words.
 void give_noun_back(LeadCutter& cutter, std::vector<ReadLead>& reads, std::size_t i,
-                    std::unordered_set<std::string> const& of_leads) {
+                    std::unordered_set<std::string> const& of_leads, EpithetHabit const& habit) {
   auto const& to = reads[i].to;
   if (reads[i].leaders != LeaderKind::blank || to.form != DestinationForm::taxa) return;
   if (to.taxa.taxa.size() != 1 || !to.taxa.taxa.front().genusless) return;
@@ -231,25 +231,49 @@ void give_noun_back(LeadCutter& cutter, std::vector<ReadLead>& reads, std::size_
   auto const begin = text.rfind(last);
   if (begin == std::string_view::npos || begin == 0 || last.find(' ') != std::string::npos) return;
   if (!is_epithet(last) || !has_epithet_ending(last)) return;
-  // "pictus cockburni": a subspecies.
+  // "pictus cockburni": a subspecies.  "bífida sigmoides": no name has an accent.
   auto const first = first_word(name);
-  if (two && !of_leads.contains(first) && !differ_in_gender(first, last)) return;
+  bool const stressed = text.substr(0, begin).find(first) == std::string_view::npos;
+  bool const word = of_leads.contains(first) || differ_in_gender(first, last) || stressed;
+  if (two && (!word || habit.comes_again(first))) return;
   cutter.cut(reads[i], joined, trim_right(text.substr(0, begin)).size(), begin);
+}
+
+// "Borda anterior do cefalotorax lisa." in the accounts: the words that end sentences behind
+// others in small letters, as no name of a species does.
+void add_words_of_prose(KeyText const& key, std::unordered_set<std::string>& words) {
+  constexpr std::size_t kMostLines = 20000;
+  auto const is_small_word = [](std::string_view word) {
+    return word.size() > 1 &&
+           std::all_of(word.begin(), word.end(), [](char c) { return c < 0 || is_small(c); });
+  };
+  for (std::size_t i = 0; i < std::min(key.lines.size(), kMostLines); ++i) {
+    std::string_view before;
+    for (auto const word : words_of(key.lines[i].text)) {
+      auto const bare = without_closing_marks(word);
+      bool const ends = bare.size() < word.size() &&
+                        std::string_view{".,;"}.find(word.back()) != std::string_view::npos;
+      if (ends && is_small_word(bare) && is_small_word(before)) words.emplace(bare);
+      before = word;
+    }
+  }
 }
 
 }  // namespace
 
-void give_words_back(LeadCutter& cutter, std::vector<ReadLead>& reads) {
+void give_words_back(KeyText const& key, LeadCutter& cutter, std::vector<ReadLead>& reads) {
   auto const habit = habit_of(cutter, reads);
   if (!habit.mostly && !habit.if_led) return;
-  if (habit.of_two_words * 4 <= habit.of_one_word) {
+  if (habit.of_two_words * 2 <= habit.of_one_word) {
     std::unordered_set<std::string> of_leads;  // words, without those that end them
     for (auto const& read : reads) {
       for (auto const word : words_of(read.lead.text)) {
         of_leads.emplace(without_closing_marks(word));
       }
     }
-    for (std::size_t i = 0; i < reads.size(); ++i) give_noun_back(cutter, reads, i, of_leads);
+    add_words_of_prose(key, of_leads);
+    for (std::size_t i = 0; i < reads.size(); ++i)
+      give_noun_back(cutter, reads, i, of_leads, habit);
   }
   if (habit.mostly) {
     for (std::size_t i = 0; i < reads.size(); ++i) {

@@ -15,6 +15,6 @@ namespace keydrift::printed {
 // "… ohne Dornen bus", "…; Congo, Ouganda bus Roe": where leads end in epithets alone, a noun or a
 // place before one is no genus.  A word that several leads have there stays one, unless it ends a
 // list of places.
-void give_words_back(LeadCutter& cutter, std::vector<ReadLead>& reads);
+void give_words_back(KeyText const& key, LeadCutter& cutter, std::vector<ReadLead>& reads);
 
 }  // namespace keydrift::printed

@@ -30,7 +30,7 @@ TEST(PrintedGenusEnds, GeneraAreNoAuthorsOfTheWordsBeforeThem) {
       "2[-] Capo senza carena; astuccio di frammenti disposti trasversalmente -> Limnocentrus\n"
       "3[3] Setole corte -> 4\n"
       "3[-] Setole lunghe, unghie con un dente -> Limnocentrus apicale\n"
-      "4[4] Tibie con -> Limnocentrus frangia natatoria (( c) Mystaciella)\n"
+      "4[4] Tibie con frangia -> Limnocentrus natatoria (( c) Mystaciella)\n"
       "4[-] Tibie senza frangia -> 5\n"
       "5[5] Metanoto nudo -> Stenocharis\n"
       "5[-] Metanoto con -> Limnocentrus ciuffi\n");

@@ -238,5 +238,34 @@ TEST(PrintedWordsBeforeEpithets, APlaceBehindADashIsNoGenus) {
       "11[11'] Stirn in beiden Geschlechtern einfach. -> ?\n");
 }
 
+TEST(PrintedWordsBeforeEpithets, WordsWithAccentsAndOfTheAccountsAreNoEpithets) {
+  EXPECT_EQ(sketch("1 — Área III com espinhos altos 2\n"
+                   "1' — Área III com tubérculos baixos 3\n"
+                   "2 — Fêmur IV reto bicornuta\n"
+                   "2' — Apófise apical da anca IV bífida sigmoides\n"
+                   "3 — Cômoro ocular com espinhos longos 4\n"
+                   "3' — Perna IV longa; todos os tergitos inermes longipes\n"
+                   "4 — Opérculo anal com grânulos serrana\n"
+                   "4' — Opérculo anal sem grânulos 5\n"
+                   "5 — Tergitos com tubérculos granulosa\n"
+                   "5' — Tergitos sem tubérculos 6\n"
+                   "6 — Escudo dorsal pardo fusca\n"
+                   "6' — Área IV lisa paulensis\n"
+                   "\n"
+                   "Habitat: Serra. Borda anterior do cefalotorax lisa. Colorido castanho.\n"),
+            "1[1] Área III com espinhos altos -> 2\n"
+            "1[1'] Área III com tubérculos baixos -> 3\n"
+            "2[2] Fêmur IV reto -> bicornuta\n"
+            "2[2'] Apófise apical da anca IV -> bífida sigmoides\n"
+            "3[3] Cômoro ocular com espinhos longos -> 4\n"
+            "3[3'] Perna IV longa; todos os tergitos inermes -> longipes\n"
+            "4[4] Opérculo anal com grânulos -> serrana\n"
+            "4[4'] Opérculo anal sem grânulos -> 5\n"
+            "5[5] Tergitos com tubérculos -> granulosa\n"
+            "5[5'] Tergitos sem tubérculos -> 6\n"
+            "6[6] Escudo dorsal pardo -> fusca\n"
+            "6[6'] Área IV lisa -> paulensis\n");
+}
+
 }  // namespace
 }  // namespace keydrift
