@@ -20,6 +20,7 @@
 #include "keydrift/formats/printed_title_genus.hpp"
 #include "keydrift/formats/printed_told_genera.hpp"
 #include "keydrift/formats/printed_words_before_epithets.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -77,6 +78,26 @@ bool is_stressed_name(std::vector<std::string_view> const& words) {
   if (words.size() < 2 || !is_epithet(words[1])) return false;
   return has_latin_ending(fold(without_stress(words[0]))) &&
          is_latin_epithet(without_stress(words[1]));
+}
+
+// "Ausella" of "… bilobed. (G. Ausella Roe)", "… (Gattung Ausella)", "… (Ausella n. g.)"; empty for
+// words that name none so.
+std::string_view genus_said_last(std::string_view text) {
+  text = without_full_stop(trim_right(text));
+  auto const open = text.rfind('(');
+  if (!text.ends_with(')') || open == std::string_view::npos) return {};
+  auto const words = words_of(text.substr(open + 1, text.size() - open - 2));
+  if (words.size() < 2) return {};
+  bool const told = fold(words[0]) == "g." || says_genus(words[0]);
+  auto const rest = words.begin() + (told ? 2 : 1);
+  static constexpr std::array kNews{"n."sv, "g."sv, "gen."sv, "nov."sv};
+  bool const is_new = !told && std::all_of(rest, words.end(), [](std::string_view word) {
+    return is_one_of(kNews, word);
+  });
+  bool const authored = told && std::all_of(rest, words.end(), [](std::string_view word) {
+                          return is_authorish(word) || is_particle(word) || is_one_of(kNews, word);
+                        });
+  return is_new || authored ? without_closing_marks(words[told ? 1 : 0]) : std::string_view{};
 }
 
 // Without the sentences that say what the key leaves out: "Species of Busella are not included.",
@@ -162,10 +183,13 @@ NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
   }
   auto const initials = initials_of(reads);
   for (auto const& read : reads) {
-    // "… bilobed ..... 5 (Ausella)": the genus that couplet 5 keys on, where leads shorten it.
-    auto const group = bare_name(read.to.remark);
-    bool const genus = read.to.form == DestinationForm::couplet && is_one_word(group) &&
-                       is_latin_genus(group) && !has_higher_ending(fold(group));
+    // "… bilobed ..... 5 (Ausella)", "… bilobed (G. Ausella Roe) .... 5": the genus that couplet 5
+    // keys on, where leads shorten it.
+    if (read.to.form != DestinationForm::couplet) continue;
+    auto group = bare_name(read.to.remark);
+    if (group.empty()) group = genus_said_last(read.lead.text);
+    bool const genus =
+        is_one_word(group) && is_latin_genus(group) && !has_higher_ending(fold(group));
     if (!genus || !initials.contains(std::string{initial_of(group)})) continue;
     know(std::string{group});
     group_genera_.emplace(group);

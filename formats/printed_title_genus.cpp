@@ -440,6 +440,12 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
       if (bracketed) weight -= 2;
       found.push_back({genus, weight});
     }
+    // "generis Quorbae": of Quorba, as the first declension has it.
+    constexpr std::size_t kShortestGenitive = 5;  // letters
+    if (before == "generis" && folded.ends_with("ae") && folded.size() >= kShortestGenitive) {
+      constexpr int kSaidSo = 12;
+      found.push_back({genus.substr(0, genus.size() - 1), kSaidSo});
+    }
     if (words[w].find(')') != std::string_view::npos) bracketed = false;
     before = folded;
   }
