@@ -37,6 +37,7 @@
 #include "keydrift/formats/printed_links.hpp"
 #include "keydrift/formats/printed_lost_numbers.hpp"
 #include "keydrift/formats/printed_misread_pages.hpp"
+#include "keydrift/formats/printed_names_above_remarks.hpp"
 #include "keydrift/formats/printed_names_in_front.hpp"
 #include "keydrift/formats/printed_numbered_lists.hpp"
 #include "keydrift/formats/printed_numbered_titles.hpp"
@@ -286,6 +287,7 @@ void read_without_stray_blanks(DecodedText const& text, TextReading& reading) {
 // of them has marked is not the next one's.
 void mark_ends_of_text(std::vector<SourceLine>& lines) {
   mark_remarks_behind(lines);
+  mark_names_above_remarks(lines);
   mark_counted_ends(lines);
   mark_numbered_ends(lines);
   mark_epithets_before_authors(lines);
