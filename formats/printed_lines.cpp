@@ -233,6 +233,17 @@ std::optional<Reference> Numbering::read(std::string_view text) const {
       return reference;
     }
   }
+  if (decimals_are_leads) {
+    // "2.1" leads to the first lead of couplet 2
+    auto const whole = trim(text);
+    auto const point = whole.find('.');
+    bool const lead = point != std::string_view::npos && point > 0 && whole.size() == point + 2 &&
+                      is_digit(static_cast<unsigned char>(whole.back()));
+    if (auto reference = lead ? read_reference(whole.substr(0, point)) : std::nullopt) {
+      reference->printed = whole;
+      return reference;
+    }
+  }
   auto const number = trim(text);
   bool const letter = prefixed && number.size() > 1 && number[0] >= 'A' && number[0] <= 'Z' &&
                       is_digit(static_cast<unsigned char>(number[1]));

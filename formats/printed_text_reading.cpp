@@ -261,7 +261,12 @@ void take_if_clearly_better(DecodedText const& text,
                             std::vector<SourceLine>& lines, Attempt& attempt) {
   if (!others) return;
   auto other = choose_reading(text, *others);
-  if (!hangs_together(other) || !(attempt.refused || is_clearly_better(other, attempt))) return;
+  if (!hangs_together(other)) return;
+  // Of a key of two couplets, too, where each paragraph was read as one lead.
+  auto const& now = other.judgement;
+  bool const twice = now.is_faultless() && now.leads >= attempt.judgement.leads * 2 &&
+                     now.points() > attempt.judgement.points();
+  if (!(attempt.refused || twice || is_clearly_better(other, attempt))) return;
   lines = *std::move(others);
   attempt = std::move(other);
 }

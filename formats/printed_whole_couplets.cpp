@@ -21,7 +21,7 @@ namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::size_t kFewestWholeCouplets = 3;    // couplets of a key
+constexpr std::size_t kFewestWholeCouplets = 2;    // couplets of a key
 constexpr std::size_t kMostLinesOfParagraph = 30;  // of a paragraph
 constexpr std::size_t kShortestLead = 6;           // bytes
 constexpr std::size_t kLongestLookedAt = 160;      // bytes that are looked at before a cut
@@ -181,6 +181,7 @@ class WholeCouplets {
       // "Aus bus R. Br. Wings dark": the words behind a name may be its author's.
       for (auto next = next_word(text, at); !end->couplet && next < text.size();) {
         if (own_label(text, at)) break;
+        if (is_digit(static_cast<unsigned char>(text[next]))) break;
         auto const further = end_before(paragraph, begin, next);
         if (!further || further->couplet) break;
         end = further;
@@ -225,7 +226,11 @@ class WholeCouplets {
   [[nodiscard]] static std::optional<End> end_before(CoupletParagraph const& paragraph,
                                                      std::size_t begin, std::size_t at) {
     std::string_view const text = paragraph.text;
-    auto const own = own_label(text, at);
+    auto own = own_label(text, at);
+    // "Eyes 2: Aus bus. Eyes 4: Aus cus."
+    bool const count = own && own->family == LabelFamily::digits && !own->is_dash() &&
+                       own->number != paragraph.label.number;
+    if (count) own.reset();
     auto const words = own ? at + own->text_at : at;
     auto const before = trim_right(text.substr(0, at));
     bool const upper = is_upper(code_point_at(text, words).value);

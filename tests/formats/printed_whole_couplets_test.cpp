@@ -121,5 +121,26 @@ TEST(PrintedDestinations, NoIsAWordBeforeGoTo) {
             "3[] If no -> Aus eus\n");
 }
 
+TEST(PrintedWholeCouplets, TwoCouplets) {
+  EXPECT_EQ(sketch("1. Wings clear (2). Wings dark: Aus bus.\n"
+                   "2. Legs 6, pale: Aus cus. Legs 8, dark: Aus dus.\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[] Wings dark -> Aus bus\n"
+            "2[2] Legs 6, pale -> Aus cus\n"
+            "2[] Legs 8, dark -> Aus dus\n");
+}
+
+TEST(PrintedWholeCouplets, CountsBehindNounsAreNoLabels) {
+  EXPECT_EQ(sketch("1. Wings clear (2). Wings dark (3).\n"
+                   "2. Legs pale: Aus fus. Legs dark: Aus cus.\n"
+                   "3. Eyes 2: Aus dus. Eyes 4: Aus eus.\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[] Wings dark -> 3\n"
+            "2[2] Legs pale -> Aus fus\n"
+            "2[] Legs dark -> Aus cus\n"
+            "3[3] Eyes 2 -> Aus dus\n"
+            "3[] Eyes 4 -> Aus eus\n");
+}
+
 }  // namespace
 }  // namespace keydrift
