@@ -26,6 +26,8 @@
 namespace keydrift::printed {
 namespace {
 
+constexpr std::size_t kShortestTitleLedTo = 4;  // bytes
+
 class Builder {
  public:
   Builder(KeyText const& key, SortedLines const& sorted, Grouping const& grouping,
@@ -133,7 +135,12 @@ class Builder {
       part_before = part;
       switch (read.to.form) {
         case DestinationForm::couplet:
-          resolve_couplet(i);
+          // "Teilschlüssel 2"
+          if (auto const* title = part_of_group(i)) {
+            read.lead.destination = ToKey{*title};
+          } else {
+            resolve_couplet(i);
+          }
           break;
         case DestinationForm::key:
           read.lead.destination = ToKey{title_of(read.to.key_name)};
@@ -215,11 +222,17 @@ class Builder {
   // "bus group", "subg. Aus", where a part of the file has that title.
   [[nodiscard]] std::string const* part_of_group(std::size_t i) const {
     if (edition_.parts.size() < 2) return nullptr;
-    auto const wanted = in_common_form(reads_[i].lead.destination_printed);
-    if (!says_group(wanted)) return nullptr;
+    auto const& printed = reads_[i].lead.destination_printed;
+    auto const wanted = in_common_form(printed);
+    // "Vegetative key", word for word; a genus may have a key of its own and is a taxon all the
+    // same.
+    bool const group = says_group(wanted);
+    bool const taxon = is_latin_name(printed) || is_digit(code_point_at(printed, 0).value);
+    if (!group && (wanted.size() < kShortestTitleLedTo || taxon)) return nullptr;
     for (auto const& part : edition_.parts) {
       auto const title = in_common_form(part.title);
       if (title == wanted) return &part.title;
+      if (!group) continue;
       if (mentions_key(part.title) && title.ends_with(" " + wanted)) return &part.title;
     }
     return nullptr;
