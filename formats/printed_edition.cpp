@@ -20,6 +20,7 @@
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
+#include "keydrift/formats/printed_unread_leads.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
 #include "keydrift/formats/related_places.hpp"
 
@@ -47,6 +48,7 @@ class Builder {
     order_taxa();
     place_remarks();
     report_stray_text();
+    if (!key_.numbering.exact) report_unread_leads(key_, sorted_, findings_);
   }
 
  private:

@@ -14,6 +14,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_heads_among_leads.hpp"
+#include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_edges.hpp"
 #include "keydrift/formats/printed_ranks.hpp"
@@ -379,6 +380,30 @@ void find_heads_beneath_pages(std::vector<SourceLine> const& lines, Numbering co
   }
 }
 
+// "MARSH FISHES 23" over "24 KEY TO AUSELLA": the foot of a page, or its head, and that of the next
+// one, where the two numbers are none of the key's.
+void find_heads_at_turned_pages(std::vector<SourceLine> const& lines, Numbering const& numbering,
+                                std::vector<bool>& heads) {
+  auto const page_of = [&](std::size_t i) -> std::uint32_t {
+    auto const text = lines[i].text;
+    if (text.size() > kLongestRunningHead || has_row_of_dots(text)) return 0;
+    auto const core = without_page_number(text);
+    if (core.empty() || !mostly_capitals(core)) return 0;
+    auto const figures = leading_figures(text);
+    auto const last = text.substr(last_word_begin(text));
+    auto const number = figures > 0 ? text.substr(0, figures) : last;
+    constexpr std::size_t kMostFigures = 4;
+    return is_number_only(number) && number.size() <= kMostFigures ? number_of(number) : 0;
+  };
+  for (std::size_t i = 0; i + 1 < lines.size(); ++i) {
+    if (lines[i].text.empty() || lines[i + 1].text.empty()) continue;
+    auto const page = page_of(i);
+    bool const turned = page > 0 && page_of(i + 1) == page + 1 && !numbering.has_number(page) &&
+                        !numbering.has_number(page + 1);
+    if (turned) heads[i] = heads[i + 1] = true;
+  }
+}
+
 // "Ausales 217" and "218 Ausales": the pages' numbers stand outside.  "Ausella 217" is a lead's end
 // where "3 Ausella" titles a genus.
 class FacingPages {
@@ -491,6 +516,7 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
   find_signatures(lines, heads);
   find_heads_beneath_pages(lines, numbering, heads);
   find_heads_among_leads(lines, numbering, heads);
+  find_heads_at_turned_pages(lines, numbering, heads);
   // "Gen. AUS Roe, 1890" and "go to couplet 6" end in a number as well.
   for (std::size_t i = 0; i < lines.size(); ++i) {
     if (heads[i] && (titles_genus(lines[i].text) || points_to_couplet(lines[i].text, numbering))) {

@@ -367,6 +367,10 @@ constexpr std::array kReaderKinds{
     FindingKind{"unmapped-field", Severity::warning, "A field of meta.xml that stands for nothing",
                 "It has neither an index nor a default."},
     FindingKind{
+        "unread-lead", Severity::warning, "A line that looks like a lead and was read as none",
+        "It stands among the leads and leads by a row of dots to a couplet or a taxon, but its\n"
+        "label is not of the key's kind or is missing. See with --explain what it was taken for."},
+    FindingKind{
         "unread-section", Severity::information, "A section that speaks of a key and holds none",
         "It was left aside. If it holds one, its rows are built in another way than keys in\n"
         "articles are."},

@@ -1,0 +1,70 @@
+#include "keydrift/formats/printed_unread_leads.hpp"
+
+#include <algorithm>
+#include <cstddef>
+#include <string>
+
+#include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_leaders.hpp"
+#include "keydrift/formats/related_places.hpp"
+
+namespace keydrift::printed {
+namespace {
+
+constexpr std::size_t kLinesBehind = 12;  // the last lead, where the key may still go on
+constexpr std::size_t kShownOfLine = 80;  // bytes
+
+bool is_beside_leads(LineKind kind) {
+  return kind == LineKind::note || kind == LineKind::heading || kind == LineKind::skipped;
+}
+
+// "4. Barbels 2 ....... Ausella busa"
+bool looks_like_lead(std::string_view text, Numbering const& numbering) {
+  if (!has_row_of_dots(text)) return false;
+  auto const split = split_at_leader(text, numbering);
+  return split.kind == LeaderKind::dots && split.words_end > 0 &&
+         plausible_destination(text.substr(split.destination_begin), numbering);
+}
+
+}  // namespace
+
+void report_unread_leads(KeyText const& key, SortedLines const& sorted,
+                         std::vector<Finding>& findings) {
+  if (sorted.leads.empty()) return;
+  std::vector<SourceLine const*> found;
+  auto const end =
+      std::min({key.lines.size(), sorted.accounts.size(), sorted.leads.back().line + kLinesBehind});
+  for (auto i = static_cast<std::size_t>(sorted.leads.front().line); i < end; ++i) {
+    auto const& line = key.lines[i];
+    bool const told = line.markup.role != LineRole::told_by_text;
+    if (!told && is_beside_leads(sorted.accounts[i].kind) &&
+        looks_like_lead(line.text, key.numbering)) {
+      found.push_back(&line);
+    }
+  }
+  if (found.empty()) return;
+  auto const& first = *found.front();
+  auto const place = [](SourceLine const& line) {
+    return place_in(line, line.begin, line.begin + line.text.size());
+  };
+  Finding finding;
+  finding.code = "unread-lead";
+  finding.severity = Severity::warning;
+  finding.file = std::string{key.name};
+  finding.place = place(first);
+  finding.printed = std::string{start_of(first.text, kShownOfLine)};
+  finding.message = "this line leads somewhere as leads do, but was read as none";
+  if (found.size() > 1) {
+    auto const others = found.size() - 1;
+    finding.message += ", and so " + std::string{others == 1 ? "was one more" : "were "} +
+                       (others == 1 ? "" : std::to_string(others) + " more");
+  }
+  finding.remedy = "label it as the other leads are, or leave out the row of dots";
+  for (std::size_t i = 1; i < std::min(found.size(), kMaximumRelatedPlaces + 1); ++i) {
+    finding.related.push_back({place(*found[i]), "was read as no lead either"});
+  }
+  findings.push_back(std::move(finding));
+}
+
+}  // namespace keydrift::printed

@@ -1,0 +1,46 @@
+// Lines that look like leads and were read as none are told.
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::findings_of;
+
+std::string unread_in(std::string_view text) {
+  for (auto const& finding : findings_of(text)) {
+    if (finding.find("[unread-lead]") != std::string::npos) return finding;
+  }
+  return "none";
+}
+
+TEST(PrintedUnreadLeads, ALineWithLeadersAndADestinationAmongTheLeads) {
+  auto const told = unread_in(
+      "I. Body keeled ................ II\n"
+      "—  Body not keeled ............. III\n"
+      "II. Tail forked ................ Ausella busa\n"
+      "—  Tail rounded ................ Ausella cusa\n"
+      "III. Eyes large ................ Ausella dusa\n"
+      "—  Eyes small .................. 4\n"
+      "4. Barbels 2 ................... Ausella fusa\n"
+      "—  Barbels 4 ................... Ausella gusa\n");
+  EXPECT_TRUE(told.starts_with("key.txt:7:1: warning: this line leads somewhere")) << told;
+}
+
+TEST(PrintedUnreadLeads, RemarksAndContentsAreNone) {
+  EXPECT_EQ(unread_in("Introduction ........ 1\n"
+                      "Key to the species ........ 3\n\n"
+                      "1. Wings clear ........ 2\n"
+                      "– Wings dark ........ Ausella busa\n"
+                      "Note: in spring only ... rarely\n"
+                      "2. Legs pale ........ Ausella cusa\n"
+                      "– Legs dark ........ Ausella dusa\n"),
+            "none");
+}
+
+}  // namespace
+}  // namespace keydrift
