@@ -32,11 +32,11 @@ class ChangeFinder {
   }
 
   std::optional<WordChange> find() const {
-    if (auto change = read_instead()) return change;
-    if (auto change = between_quotes()) return change;
-    if (auto change = without_quotes()) return change;
-    if (auto change = should_read()) return change;
-    return std::nullopt;
+    auto change = read_instead();
+    if (!change) change = between_quotes();
+    if (!change) change = without_quotes();
+    if (!change) change = should_read();
+    return change && takes_all_quotes(*change) ? change : std::nullopt;
   }
 
  private:
@@ -78,9 +78,66 @@ class ChangeFinder {
     if (words_of(result.to).size() > kMostWordsOfChange && !is_quote(to)) return std::nullopt;
     return result;
   }
+  [[nodiscard]] std::optional<WordChange> change(std::optional<TextSpan> const& from,
+                                                 std::optional<TextSpan> const& to) const {
+    return from && to ? change(*from, *to) : std::nullopt;
+  }
   [[nodiscard]] bool is_quote(TextSpan const& span) const {
     return std::any_of(quotes_.begin(), quotes_.end(),
                        [&](std::size_t q) { return tokens_[q].begin == span.begin; });
+  }
+
+  // A quotation left over behind the first words is another change, or words that this one does not
+  // tell apart; one in front may say where ("in 'Wings pale', for 'pale' read 'dark'").
+  [[nodiscard]] bool takes_all_quotes(WordChange const& change) const {
+    auto const in = [](Token const& token, TextSpan const& span) {
+      return token.begin >= span.begin && token.end <= span.end;
+    };
+    auto first = text_.size();
+    for (auto const& span : {change.from_at, change.to_at}) {
+      if (span.begin < span.end) first = std::min(first, span.begin);
+    }
+    std::size_t in_front = 0;
+    for (auto const q : quotes_) {
+      auto const& token = tokens_[q];
+      if (in(token, change.from_at) || in(token, change.to_at)) continue;
+      if (token.begin > first) return false;
+      ++in_front;
+    }
+    return in_front < 2;
+  }
+
+  // Words between the token `first` and the byte `end`.  Where they are quoted they are nothing but
+  // the quotation, for the couplet may be named in front of it ("read in couplet 3: 'dark' for
+  // 'pale'").  nullopt where that leaves open what they are.
+  [[nodiscard]] std::optional<TextSpan> words_between(std::size_t first, std::size_t end) const {
+    std::optional<TextSpan> quoted;
+    for (auto const q : quotes_) {
+      if (q < first || tokens_[q].end > end) continue;
+      if (quoted) return std::nullopt;
+      quoted = TextSpan{tokens_[q].begin, tokens_[q].end};
+    }
+    if (quoted) return quoted;
+    auto const begin = behind_couplet(first);
+    return begin < none() ? std::optional{words_in(tokens_[begin].begin, end)} : std::nullopt;
+  }
+
+  // Index behind "in couplet 3:", "au couplet 3," or "in 3:" where such words begin at `i`.
+  [[nodiscard]] std::size_t behind_couplet(std::size_t i) const {
+    auto at = i;
+    bool noun = false;
+    while (at < none() &&
+           (tokens_[at].sense == Sense::becomes || tokens_[at].sense == Sense::through ||
+            tokens_[at].sense == Sense::joins || tokens_[at].sense == Sense::couplet)) {
+      noun = noun || tokens_[at].sense == Sense::couplet;
+      ++at;
+    }
+    if (at == i || at >= none() || tokens_[at].sense != Sense::label) return i;
+    ++at;
+    bool const parted =
+        at < none() && (tokens_[at].sense == Sense::colon || tokens_[at].sense == Sense::joins);
+    if (parted) return at + 1;
+    return noun && at < none() && tokens_[at].sense != Sense::instead ? at : i;
   }
 
   // Where trailing words say in which couplet: "… in couplet 4", "… throughout the key".
@@ -105,16 +162,15 @@ class ChangeFinder {
     auto const instead = index_of(Sense::instead);
     if (read == none() || instead == none()) return std::nullopt;
     if (instead < read) {
-      auto const from = words_in(tokens_[instead].end, tokens_[read].begin);
-      auto const to = words_in(tokens_[read].end, end_before_where(read + 1));
-      if (is_number_of_couplet(instead + 1) && !is_quote(from) && means_below(said(to))) {
+      auto const plain = words_in(tokens_[read].end, end_before_where(read + 1));
+      if (is_number_of_couplet(instead + 1) && means_below(said(plain))) {
         return std::nullopt;  // "for couplet 7 read the following"
       }
-      return change(from, to);
+      return change(words_between(instead + 1, tokens_[read].begin),
+                    words_between(read + 1, end_before_where(read + 1)));
     }
-    auto const to = words_in(tokens_[read].end, tokens_[instead].begin);
-    auto const from = words_in(tokens_[instead].end, end_before_where(instead + 1));
-    return change(from, to);
+    return change(words_between(instead + 1, end_before_where(instead + 1)),
+                  words_between(read + 1, tokens_[instead].begin));
   }
 
   [[nodiscard]] bool is_number_of_couplet(std::size_t i) const {
@@ -167,6 +223,8 @@ class ChangeFinder {
     for (auto b = index_of(Sense::becomes, v + 1); b < none();
          b = index_of(Sense::becomes, b + 1)) {
       if (b == v + 1) continue;
+      // "modify 7b to lead to couplet 9": no words of the key.
+      if (b + 1 < none() && tokens_[b + 1].sense == Sense::leads_to) return std::nullopt;
       auto const from = words_in(tokens_[v].end, tokens_[b].begin);
       auto const to = words_in(tokens_[b].end, end_before_where(b + 1));
       if (!is_quote(from) && is_no_wording(said(from))) return std::nullopt;

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "keydrift/formats/amendment_changes.hpp"
+#include "keydrift/formats/amendment_where.hpp"
 #include "keydrift/formats/amendment_words.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/key/word_list.hpp"
@@ -14,29 +15,27 @@ namespace keydrift::printed {
 namespace {
 
 constexpr std::size_t kLongestInstruction = 1000;  // bytes; longer text is prose
-constexpr std::size_t kLastLikelyCouplet = 1500;   // a larger number without a noun is a year
-
-// "couplets 12–14 and 16": a list of numbers, and the tokens that it takes.
-struct NumberList {
-  std::vector<LabelRange> ranges;
-  std::size_t first{};  // index of the first number's token
-  std::size_t last{};   // index behind the list
-  bool noun{false};     // "couplet" or the like stands before it
-};
 
 class Clause {
  public:
   Clause(std::string_view text, AmendmentTarget const& around)
       : text_{text}, around_{around}, tokens_{read_words(text)} {
     change_ = find_change(text, tokens_, !around.label.empty() || around.line);
-    read_numbers();
+    auto where = read_where(tokens_, change_);
+    lists_ = std::move(where.couplets);
+    lead_ = where.lead;
+    line_ = where.line;
   }
 
   std::vector<InstructionReading> read() {
     if (change_) return changes();
     std::vector<InstructionReading> readings;
     if (auto step = block()) {
+      // "Modify 3b to lead to couplet 4, and add:" has couplets below it as well.
+      bool const adds = std::holds_alternative<RedirectLead>(*step) &&
+                        end_of_destination(index_of(Sense::leads_to)) < text_.size();
       readings.push_back({std::move(*step), std::nullopt});
+      if (adds) readings.push_back({PlaceByNumber{}, std::nullopt});
     } else if (auto where = heading()) {
       readings.push_back({PlaceByNumber{}, std::move(where)});
     }
@@ -47,15 +46,17 @@ class Clause {
     bool const verb = has(Sense::replace) || has(Sense::insert) || has(Sense::remove) ||
                       has(Sense::change) || has(Sense::add) ||
                       (has(Sense::instead) && has(Sense::read));
-    auto const quotes = std::count_if(tokens_.begin(), tokens_.end(), [](Token const& token) {
-      return token.sense == Sense::quote;
-    });
     bool const noun_and_number =
         std::any_of(lists_.begin(), lists_.end(), [](NumberList const& one) { return one.noun; });
-    return verb && (noun_and_number || quotes >= 2);
+    return verb && (noun_and_number || quotes() >= 2);
   }
 
  private:
+  [[nodiscard]] std::size_t quotes() const {
+    return static_cast<std::size_t>(
+        std::count_if(tokens_.begin(), tokens_.end(),
+                      [](Token const& token) { return token.sense == Sense::quote; }));
+  }
   [[nodiscard]] bool has(Sense sense) const { return index_of(sense) < tokens_.size(); }
   [[nodiscard]] std::size_t index_of(Sense sense, std::size_t from = 0) const {
     while (from < tokens_.size() && tokens_[from].sense != sense) ++from;
@@ -64,142 +65,6 @@ class Clause {
   [[nodiscard]] Sense sense_at(std::size_t i) const {
     return i < tokens_.size() ? tokens_[i].sense : Sense::stop;
   }
-
-  // --- numbers of couplets ---------------------------------------------------------------------
-
-  [[nodiscard]] bool is_changed_words(Token const& token) const {
-    if (!change_) return false;
-    auto const in = [&](TextSpan const& span) {
-      return token.begin >= span.begin && token.begin < span.end;
-    };
-    return in(change_->from_at) || in(change_->to_at);
-  }
-
-  // "3 mm", "5 %": no number of a couplet.
-  [[nodiscard]] bool measures(std::size_t i) const {
-    static constexpr std::array<std::string_view, 6> kUnits{"mm", "cm", "m", "µm", "μm", "%"};
-    if (i + 1 >= tokens_.size()) return false;
-    return is_one_of(kUnits, tokens_[i + 1].text);
-  }
-
-  [[nodiscard]] bool may_be_number(std::size_t i) const {
-    if (measures(i)) return false;
-    if (i == 0) return true;
-    switch (tokens_[i - 1].sense) {
-      case Sense::couplet:
-        return true;
-      case Sense::after:
-      case Sense::before:
-      case Sense::between:
-      case Sense::remove:
-      case Sense::replace:
-      case Sense::insert:
-      case Sense::add:
-      case Sense::change:
-      case Sense::modification:
-      case Sense::instead:
-      case Sense::becomes:
-      case Sense::colon:
-      case Sense::stop:
-      case Sense::ordinal: {
-        std::size_t number = 0;
-        for (char const c : tokens_[i].text) {
-          if (c < '0' || c > '9' || number > kLastLikelyCouplet) break;
-          number = number * 10 + static_cast<std::size_t>(c - '0');
-        }
-        return number <= kLastLikelyCouplet;
-      }
-      default:
-        return false;
-    }
-  }
-
-  void read_numbers() {
-    for (std::size_t i = 0; i < tokens_.size();) {
-      auto const& token = tokens_[i];
-      if (is_changed_words(token)) {
-        ++i;
-      } else if (token.sense == Sense::line || token.sense == Sense::page) {
-        i = read_line_or_page(i);
-      } else if (token.sense == Sense::ordinal) {
-        // "the second lead"; not "the first of the couplets".
-        if (sense_at(i + 1) == Sense::couplet) lead_ = token.number - 1;
-        ++i;
-      } else if (token.sense == Sense::label && may_be_number(i)) {
-        i = read_list(i);
-      } else {
-        ++i;
-      }
-    }
-  }
-
-  // "p. 12", "line 2": index behind it.
-  std::size_t read_line_or_page(std::size_t i) {
-    auto const next = i + 1;
-    if (sense_at(next) != Sense::label) return next;
-    if (tokens_[i].sense == Sense::line) {
-      std::uint32_t number = 0;
-      for (char const c : tokens_[next].text) {
-        if (c < '0' || c > '9' || number > 9999) break;
-        number = number * 10 + static_cast<std::uint32_t>(c - '0');
-      }
-      if (number > 0) line_ = number;
-    }
-    auto end = next + 1;
-    while (sense_at(end) == Sense::through && sense_at(end + 1) == Sense::label) end += 2;
-    return end;
-  }
-
-  // "b of couplet" before a number: the letter of the lead.
-  [[nodiscard]] std::string letter_before(std::size_t i) const {
-    if (i < 3 || tokens_[i - 1].sense != Sense::couplet) return {};
-    auto const& letter = tokens_[i - 3].text;
-    bool const named = i >= 4 && tokens_[i - 4].sense == Sense::couplet;
-    bool const one = letter.size() == 1 && letter[0] >= 'a' && letter[0] <= 'h';
-    return named && one ? std::string{letter} : std::string{};
-  }
-
-  std::size_t read_list(std::size_t i) {
-    NumberList list;
-    list.first = i;
-    list.noun = i > 0 && tokens_[i - 1].sense == Sense::couplet;
-    auto const letter = letter_before(i);
-    while (true) {
-      auto label = std::string{tokens_[i].text} + letter;
-      list.ranges.push_back({label, label, false});
-      ++i;
-      bool const range =
-          (sense_at(i) == Sense::through || is_number_range(i)) && sense_at(i + 1) == Sense::label;
-      if (range) {
-        list.ranges.back().last = std::string{tokens_[i + 1].text};
-        i += 2;
-      }
-      if (sense_at(i) == Sense::onwards) {
-        list.ranges.back().onwards = true;
-        ++i;
-      }
-      auto next = i;
-      while (sense_at(next) == Sense::joins) ++next;
-      if (next == i) break;
-      if (sense_at(next) == Sense::couplet) ++next;
-      if (sense_at(next) != Sense::label || measures(next)) break;
-      i = next;
-    }
-    list.last = i;
-    lists_.push_back(std::move(list));
-    return i;
-  }
-
-  // "12 to 14", "12 à 14", "12 a 14".
-  [[nodiscard]] bool is_number_range(std::size_t i) const {
-    if (sense_at(i) != Sense::becomes) return false;
-    auto const word = plain_words(tokens_[i].text);
-    bool const plural = i >= 2 && tokens_[i - 2].sense == Sense::couplet &&
-                        plain_words(tokens_[i - 2].text).back() != 't';
-    return (word == "to" || word == "a" || word == "ad") && plural;
-  }
-
-  // --- what is said ----------------------------------------------------------------------------
 
   [[nodiscard]] AmendmentTarget target_at(LabelRange const& range) const {
     return {range.first, lead_, line_};
@@ -256,6 +121,7 @@ class Clause {
   }
 
   std::optional<AmendmentStep> block() const {
+    if (quotes() > 1) return std::nullopt;  // words, and not known which
     if (lists_.empty()) return at_heading();
     auto const& list = lists_.front();
     if (has(Sense::leads_to)) return redirection();
@@ -282,7 +148,10 @@ class Clause {
     if (has(Sense::add) && has(Sense::change)) return PlaceByNumber{};
     if (has(Sense::add)) return AddToCouplet{target_at(list.ranges.front()), {}, words_said()};
     if (has(Sense::read)) return reads_so(list);
-    if (has(Sense::modification) || has(Sense::change)) return PlaceByNumber{};
+    if (has(Sense::modification) || has(Sense::change)) {
+      if (lead_ && lists_.size() == 1) return ReplaceCouplets{labels_of(list), {}};
+      return PlaceByNumber{};
+    }
     return std::nullopt;
   }
 
@@ -299,7 +168,19 @@ class Clause {
   [[nodiscard]] std::string destination_behind(Token const& token) const {
     auto const at = static_cast<std::size_t>(&token - tokens_.data()) + 1;
     auto const begin = sense_at(at) == Sense::couplet ? tokens_[at].end : token.end;
-    return squeeze(without_stop(text_.substr(begin)));
+    auto const end = end_of_destination(at - 1);
+    return squeeze(without_stop(text_.substr(begin, end - begin)));
+  }
+
+  // Before ", and add:", which is no part of a name.
+  [[nodiscard]] std::size_t end_of_destination(std::size_t verb) const {
+    for (auto i = verb + 1; i < tokens_.size(); ++i) {
+      if (tokens_[i].sense != Sense::joins) continue;
+      auto next = i + 1;
+      while (sense_at(next) == Sense::joins) ++next;
+      if (sense_at(next) == Sense::add || sense_at(next) == Sense::insert) return tokens_[i].begin;
+    }
+    return text_.size();
   }
 
   [[nodiscard]] std::optional<AmendmentStep> redirection() const {
@@ -329,6 +210,7 @@ class Clause {
     auto const verb = index_of(Sense::read);
     if (list.first > verb && !has(Sense::instead)) return std::nullopt;
     if (has(Sense::quote)) {
+      if (has(Sense::instead)) return std::nullopt;
       return ChangeWords{target_at(list.ranges.front()), {}, words_said(), false};
     }
     return ReplaceCouplets{labels_of(list), {}};
@@ -341,9 +223,16 @@ class Clause {
       return token.sense == Sense::couplet || token.sense == Sense::label ||
              token.sense == Sense::joins || token.sense == Sense::page ||
              token.sense == Sense::line || token.sense == Sense::colon ||
-             token.sense == Sense::stop || token.sense == Sense::ordinal;
+             token.sense == Sense::stop || token.sense == Sense::ordinal || is_said_new(token);
     });
     return only ? std::optional{target_at(lists_[0].ranges[0])} : std::nullopt;
+  }
+
+  [[nodiscard]] static bool is_said_new(Token const& token) {
+    static constexpr std::array<std::string_view, 11> kWords{
+        "new",      "neu",   "neue",  "neuer", "neues", "nouveau",
+        "nouvelle", "nuevo", "nueva", "novo",  "nova"};
+    return is_one_of(kWords, plain_words(token.text));
   }
 
   std::string_view text_;
@@ -373,7 +262,10 @@ std::vector<std::string_view> clauses_of(std::string_view text) {
     if (token.sense == Sense::stop) {
       bool const semicolon = token.text == ";";
       auto const next = skip_blanks(text, token.end);
-      bool const sentence = next > token.end && is_upper(code_point_at(text, next).value);
+      bool const initial = i > 0 && tokens[i - 1].text.size() == 1 &&
+                           is_upper(code_point_at(tokens[i - 1].text, 0).value);
+      bool const sentence =
+          !initial && next > token.end && is_upper(code_point_at(text, next).value);
       if (semicolon || sentence) cut(token.begin, token.end);
     } else if (token.sense == Sense::read) {
       pair_seen = pair_seen || (i > 0 && begin < token.begin);
@@ -388,6 +280,53 @@ std::vector<std::string_view> clauses_of(std::string_view text) {
   return clauses;
 }
 
+// "Delete couplet 3 and let lead 1b lead to Aus bus": a redirection beside another thing that needs
+// no couplets below it.
+std::vector<InstructionReading> read_clause(std::string_view text, AmendmentTarget const& around) {
+  auto const tokens = read_words(text);
+  auto const redirects = [](InstructionReading const& one) {
+    return std::holds_alternative<RedirectLead>(one.step);
+  };
+  auto const acts = [&](std::vector<InstructionReading> const& some) {
+    return some.size() == 1 &&
+           (redirects(some[0]) || std::holds_alternative<RemoveCouplets>(some[0].step));
+  };
+  bool const leads = std::any_of(tokens.begin(), tokens.end(),
+                                 [](Token const& token) { return token.sense == Sense::leads_to; });
+  for (auto const& token : tokens) {
+    if (!leads || token.sense != Sense::joins || token.text.size() < 2) continue;
+    auto both = Clause{trim(text.substr(0, token.begin)), around}.read();
+    auto right = Clause{trim(text.substr(token.end)), around}.read();
+    if (!acts(both) || !acts(right) || (!redirects(both[0]) && !redirects(right[0]))) continue;
+    both.push_back(std::move(right[0]));
+    return both;
+  }
+  return Clause{text, around}.read();
+}
+
+// What the clauses say; empty where they are but one instruction, or none.
+std::vector<InstructionReading> read_clauses(std::vector<std::string_view> const& clauses,
+                                             AmendmentTarget const& around) {
+  std::vector<InstructionReading> all;
+  auto near = around;
+  bool any = false;
+  for (auto const clause : clauses) {
+    auto some = read_clause(clause, near);
+    if (some.empty()) {
+      // "Errata." asks for nothing.
+      if (Clause{clause, near}.seems_to_instruct()) all.push_back({PlaceByNumber{}, {}, true});
+      continue;
+    }
+    any = any || !some.back().heading;
+    // "Couplet 8b: for 9 read 10; for 'pale' read 'dark'" speaks of 8b twice.
+    if (auto const* change = std::get_if<ChangeWords>(&some.back().step)) near = change->target;
+    if (some.back().heading) near = *some.back().heading;
+    near.line.reset();
+    std::move(some.begin(), some.end(), std::back_inserter(all));
+  }
+  return any ? all : std::vector<InstructionReading>{};
+}
+
 }  // namespace
 
 std::vector<InstructionReading> read_instructions(std::string_view text,
@@ -395,21 +334,10 @@ std::vector<InstructionReading> read_instructions(std::string_view text,
   if (text.size() > kLongestInstruction) return {};
   auto const clauses = clauses_of(text);
   if (clauses.size() > 1) {
-    std::vector<InstructionReading> all;
-    auto near = around;
-    bool every = true;
-    for (auto const clause : clauses) {
-      auto some = Clause{clause, near}.read();
-      every = every && !some.empty();
-      if (some.empty()) break;
-      // "Couplet 8b: for 9 read 10; for 'pale' read 'dark'" speaks of 8b twice.
-      if (auto const* change = std::get_if<ChangeWords>(&some.back().step)) near = change->target;
-      near.line.reset();
-      std::move(some.begin(), some.end(), std::back_inserter(all));
-    }
-    if (every) return all;
+    auto all = read_clauses(clauses, around);
+    if (!all.empty()) return all;
   }
-  return Clause{text, around}.read();
+  return read_clause(text, around);
 }
 
 bool seems_to_instruct(std::string_view text) {

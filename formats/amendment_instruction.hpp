@@ -15,6 +15,8 @@ struct InstructionReading {
   AmendmentStep step;
   // "Couplet 8:" alone: says where the instructions after it act, and nothing else.
   std::optional<AmendmentTarget> heading;
+  // One sentence of several that asks for a change and was not understood: no step.
+  bool unread{false};
 };
 
 // Reads the words, which may hold several instructions parted by ";", full stops or "and".

@@ -2,12 +2,14 @@
 
 #include <algorithm>
 #include <array>
+#include <deque>
 #include <iterator>
 #include <optional>
 #include <string>
 #include <utility>
 
 #include "keydrift/formats/amendment_instruction.hpp"
+#include "keydrift/formats/amendment_where.hpp"
 #include "keydrift/formats/amendment_words.hpp"
 #include "keydrift/formats/docx.hpp"
 #include "keydrift/formats/edition_reader.hpp"
@@ -110,7 +112,8 @@ class AmendmentReader {
     std::vector<InstructionReading> readings;
     std::size_t lines{};
     std::string printed;
-    std::optional<SourceLine> lead;  // begins behind the instruction's colon, in its last line
+    std::optional<SourceLine> lead{};  // begins behind the instruction's colon, in its last line
+    std::string label{};               // of that lead, where the instruction's words alone bear it
   };
 
   void read_front() {
@@ -129,6 +132,7 @@ class AmendmentReader {
 
   [[nodiscard]] std::optional<Taken> recognise(std::size_t i) const {
     auto const& line = lines_[i];
+    if (auto taken = before_words(i)) return taken;
     if (has_led_end(line.text, Numbering{})) return before_lead(i);
     if (auto const label = read_label(line.text)) return in_list(i, *label);
     if (auto taken = before_lead(i)) return taken;
@@ -216,6 +220,76 @@ class AmendmentReader {
     return std::nullopt;
   }
 
+  // "3b should read: Wings dark ..... 4", "Lead 3b: Wings dark ..... 4": the lead's number stands
+  // in the words that ask for it only.
+  [[nodiscard]] std::optional<Taken> before_words(std::size_t i) const {
+    auto const& line = lines_[i];
+    auto const end = words_before_lead(line.text);
+    if (end == 0) return std::nullopt;
+    auto const begin = skip_blanks(line.text, end);
+    auto const rest = line.text.substr(begin);
+    if (!starts_with_upper(rest)) return std::nullopt;
+    if (!is_led_on(i) && (line.text[end - 1] != ':' || asks_for_more(rest))) return std::nullopt;
+    auto const words = trim_right(line.text.substr(0, end));
+    auto readings = read_instructions(words, {});
+    if (readings.size() != 1) return std::nullopt;
+    std::string label;
+    if (auto const& heading = readings[0].heading) {
+      if (!is_led_on(i)) return std::nullopt;  // "Couplet 3: Aus bus should read Aus cus"
+      label = heading->label;
+      if (heading->lead)
+        label += static_cast<char>('a' + std::min<std::uint32_t>(*heading->lead, 25));
+    } else if (auto const* step = std::get_if<ReplaceCouplets>(&readings[0].step)) {
+      if (step->labels.size() == 1 && step->labels[0].first == step->labels[0].last) {
+        label = step->labels[0].first;
+      }
+    }
+    if (label.empty() || label.size() + 2 > begin) return std::nullopt;
+    // The number of the couplet is not enough, unless its other lead is printed as well.
+    bool const whole = i + 1 < lines_.size() && begins_lead(lines_[i + 1]);
+    if (is_digit(static_cast<unsigned char>(label.back())) && !whole) {
+      return Taken{{{PlaceByNumber{}, {}, true}}, 1, squeeze(line.text)};
+    }
+    SourceLine lead = line;
+    lead.text = rest;
+    lead.begin += begin;
+    lead.blanks += count_code_points(line.text.substr(0, begin));
+    return Taken{
+        {{ReplaceCouplets{{{label, label, false}}, {}}, {}}}, 1, squeeze(words), lead, label};
+  }
+
+  // "Aus bus for Aus cus", "Eyes small, and 2b: …": more than the words of a lead.
+  [[nodiscard]] static bool asks_for_more(std::string_view words) {
+    auto const tokens = read_words(start_of(words, kBytesLookedAt));
+    for (std::size_t i = 0; i < tokens.size(); ++i) {
+      auto const sense = tokens[i].sense;
+      bool const heads = i > 0 && sense == Sense::colon && tokens[i - 1].sense == Sense::label;
+      bool const verb = sense >= Sense::replace && sense <= Sense::change;
+      if (heads || verb || sense == Sense::quote || sense == Sense::instead) return true;
+    }
+    return false;
+  }
+
+  // Does a lead that has begun at the line end with leaders and a destination?
+  [[nodiscard]] bool is_led_on(std::size_t i) const {
+    for (std::size_t n = 0; n < kMostLinesOfInstruction && i + n < lines_.size(); ++n) {
+      auto const& line = lines_[i + n];
+      if (line.text.empty() || (n > 0 && begins_lead(line))) return false;
+      if (has_led_end(line.text, Numbering{})) return true;
+    }
+    return false;
+  }
+
+  // As though the number stood before the words; their places in the source stay.
+  [[nodiscard]] SourceLine with_label(SourceLine lead, std::string const& label) {
+    made_.push_back(label + ". " + std::string{lead.text});
+    auto const shift = label.size() + 2;
+    lead.begin -= shift;
+    lead.blanks -= static_cast<std::uint32_t>(std::min<std::size_t>(shift, lead.blanks));
+    lead.text = made_.back();
+    return lead;
+  }
+
   bool take_instruction() {
     if (lines_[at_].text.empty()) return false;
     auto taken = recognise(at_);
@@ -226,7 +300,13 @@ class AmendmentReader {
     auto const end = taken->lead ? trim_right(text_.substr(0, taken->lead->begin)).size()
                                  : last.begin + last.text.size();
     auto const place = place_in(first, first.begin, end);
+    open_ = false;
     for (auto& reading : taken->readings) {
+      if (reading.unread) {
+        report_unread(place, taken->printed);
+        continue;
+      }
+      open_ = !reading.heading && couplets_of(reading.step) != nullptr;
       if (reading.heading) {
         around_ = *reading.heading;
         continue;
@@ -238,10 +318,11 @@ class AmendmentReader {
       if (!erratum) around_ = {};
       amendment_.instructions.push_back({std::move(reading.step), taken->printed, place});
     }
-    bool const heading_only = taken->readings.back().heading.has_value();
-    open_ = !heading_only && couplets_of(amendment_.instructions.back().step) != nullptr;
     at_ += taken->lines;
-    if (taken->lead) section_.push_back(*taken->lead);
+    if (taken->lead) {
+      section_.push_back(taken->label.empty() ? *taken->lead
+                                              : with_label(*taken->lead, taken->label));
+    }
     return true;
   }
 
@@ -307,20 +388,37 @@ class AmendmentReader {
                 "print the couplets that it speaks of directly below it"));
   }
 
+  void report_unread(Place const& place, std::string_view printed) {
+    amendment_.not_understood.push_back(finding(
+        "unread-instruction", Severity::error, place, printed,
+        "this seems to ask for a change of the key, but was not understood",
+        "say it as in \"Delete couplet 9\" or \"Couplet 8b: for 9 read 10\", one change a line"));
+  }
+
+  // Does any line there end with leaders and a destination?
+  [[nodiscard]] bool has_led_line(Place const& place) const {
+    return std::any_of(lines_.begin(), lines_.end(), [&](SourceLine const& line) {
+      return line.begin >= place.begin && line.begin < place.end &&
+             has_led_end(line.text, Numbering{});
+    });
+  }
+
   void report_kept() {
     auto& kept = amendment_.kept;
     std::stable_sort(kept.begin(), kept.end(),
                      [](Note const& a, Note const& b) { return a.place.begin < b.place.begin; });
     std::vector<Note const*> harmless;
     for (auto const& note : kept) {
-      if (!seems_to_instruct(note.text)) {
+      if (seems_to_instruct(note.text)) {
+        report_unread(note.place, note.text);
+      } else if (has_led_line(note.place)) {
+        amendment_.not_understood.push_back(
+            finding("unplaced-lead", Severity::error, note.place, note.text,
+                    "this looks like a lead, and it is not known where it belongs",
+                    "print the lead with its number: \"8b. Wings dark ..... 9\""));
+      } else {
         harmless.push_back(&note);
-        continue;
       }
-      amendment_.not_understood.push_back(finding(
-          "unread-instruction", Severity::error, note.place, note.text,
-          "this seems to ask for a change of the key, but was not understood",
-          "say it as in \"Delete couplet 9\" or \"Couplet 8b: for 9 read 10\", one change a line"));
     }
     if (harmless.empty()) return;
     auto said =
@@ -353,6 +451,7 @@ class AmendmentReader {
   Amendment amendment_;
   std::vector<Finding> findings_;
   std::size_t at_{};
+  std::deque<std::string> made_;     // texts of lines that are not as printed
   std::vector<SourceLine> section_;  // lines since the last instruction
   bool open_{false};                 // the last instruction waits for couplets
   AmendmentTarget around_;           // "Couplet 8:" on a line of its own

@@ -16,7 +16,8 @@ namespace keydrift {
 // Whatever read_edition reads, and text that holds instructions only.  Codes of errors that leave
 // nothing loaded: those of decode_text and of read_edition, line-too-long, no-amendment.  In
 // Amendment::not_understood: unread-instruction (words that seem to ask for a change and were not
-// understood), instruction-without-couplets.  Text that is neither couplet nor instruction is kept
+// understood), unplaced-lead (a line that ends like a lead, without a number that places it),
+// instruction-without-couplets.  Text that is neither couplet nor instruction is kept
 // in Amendment::kept and said (kept-text, information).  Other findings: those of printed_key.hpp.
 [[nodiscard]] Loaded<Amendment> read_amendment(Source source, ReadLimits const& limits = {});
 

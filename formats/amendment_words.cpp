@@ -28,7 +28,8 @@ constexpr std::array kVocabulary{
                "couplet|couplets|lead|leads|half couplet|number|numbers|no|nos|dichotomy|"
                "dichotomies|nr|nrn|nummer|nummern|ziffer|ziffern|gabelpunkt|gabelpunkte|"
                "gabelpunkten|gabelpunkts|gabelpunktes|punkt|punkte|punkten|schlusselpunkt|"
-               "schlusselpunkte|schlusselpunkten|alternative|alternativen|gegensatzpaar|"
+               "schlusselpunkte|schlusselpunkten|schritt|schritte|schritten|alternative|"
+               "alternativen|gegensatzpaar|"
                "gegensatzpaare|dichotomie|dichotomies|alinea|alineas|numero|numeros|entree|"
                "entrees|point|points|dilema|dilemas|disyuntiva|disyuntivas|copla|coplas|paso|"
                "pasos|punto|puntos|entrada|entradas|passo|passos|dicotomia|dicotomias|parelha|"
@@ -189,6 +190,7 @@ class WordReader {
 
   std::vector<Token> read() && {
     while (at_ < text_.size()) take();
+    take_lea_for_verb();
     return std::move(tokens_);
   }
 
@@ -207,6 +209,16 @@ class WordReader {
                                                                               : Sense::other;
       push(sense, at_, at_ + c.length);
       at_ += c.length;
+    }
+  }
+
+  // "Lea en 3: …" asks to read; elsewhere Lea is an author.
+  void take_lea_for_verb() {
+    for (std::size_t i = 0; i < tokens_.size(); ++i) {
+      bool const first = i == 0 || tokens_[i - 1].sense == Sense::colon;
+      if (!first || tokens_[i].sense != Sense::other) continue;
+      auto const word = plain_words(tokens_[i].text);
+      if (word == "lea" || word == "lean") tokens_[i].sense = Sense::read;
     }
   }
 
