@@ -36,13 +36,7 @@ class Placer {
     if (step.couplets.empty()) return;
     auto const old = couplets_in(step.labels, step.couplets);
     if (old.empty()) {
-      // "Lead 7b should read": the number is a lead's.
-      auto const lead = draft_.find_lead(step.labels.front().first);
-      if (lead && step.couplets.size() == 1) {
-        replace_one_of(*lead, step.couplets.front());
-      } else {
-        refuse_label(step.labels.front().first, now_->place, now_->printed);
-      }
+      replace_lead(step);
       return;
     }
     std::vector<char> used(old.size(), 0);
@@ -57,10 +51,17 @@ class Placer {
         break;
       }
     }
+    // "Couplet 3 should read: – Eyes small ..... 4", and what that leads to: a lead of the couplet.
     bool const one_for_one = old.size() == 1 && step.couplets.size() == 1;
-    if (one_for_one && match[0] != 0) {
+    bool const one_lead = old.size() == 1 && used[0] == 0 && is_bare_lead(step.couplets.front());
+    if ((one_for_one || one_lead) && match[0] != 0) {
       match[0] = 0;
       used[0] = 1;
+    }
+    // Where it is not known what replaces a couplet, nothing is taken away for it.
+    bool known = true;
+    for (std::size_t p = 0; p < step.couplets.size(); ++p) {
+      known = known && (match[p] < old.size() || !is_bare_lead(step.couplets[p]));
     }
     auto last = std::optional<CoupletId>{};
     for (std::size_t p = 0; p < step.couplets.size(); ++p) {
@@ -68,7 +69,7 @@ class Placer {
       if (match[p] < old.size()) {
         replace(old[match[p]], id);
         last = old[match[p]];
-      } else if (piece_[id].label.empty() || piece_[id].leads.size() < 2) {
+      } else if (!known || piece_[id].label.empty() || piece_[id].leads.size() < 2) {
         place_by_number(id);
       } else if (last) {
         last = insert(id, *last, draft_.position(*last) + 1, false);
@@ -79,7 +80,41 @@ class Placer {
       }
     }
     for (std::size_t o = 0; o < old.size(); ++o) {
-      if (used[o] == 0) remove(old[o]);
+      if (known && used[o] == 0) remove(old[o]);
+    }
+  }
+
+  [[nodiscard]] bool is_bare_lead(CoupletId id) const {
+    return piece_[id].label.empty() && piece_[id].leads.size() == 1;
+  }
+
+  // "Lead 7b should read": the number is a lead's.  The couplets below the lead's new words are
+  // those that it leads to.
+  void replace_lead(ReplaceCouplets const& step) {
+    auto const lead = draft_.find_lead(step.labels.front().first);
+    if (!lead) {
+      refuse_label(step.labels.front().first, now_->place, now_->printed);
+      return;
+    }
+    bool const alone = step.couplets.size() == 1;
+    bool replaced = false;
+    for (auto const id : step.couplets) {
+      auto const& couplet = piece_[id];
+      auto const& label = couplet.leads.front().label;
+      auto const ordinal = draft_.ordinal_of(lead->couplet, label);
+      bool const its_couplet =
+          label_key(couplet.label) == label_key(draft_.edition[lead->couplet].label);
+      bool const other =
+          ordinal && *ordinal != lead->ordinal && label_key(label) != label_key(couplet.label);
+      bool const named =
+          couplet.leads.size() == 1 && (couplet.label.empty() || (its_couplet && !other) ||
+                                        draft_.find_lead(couplet.label) == lead);
+      if (alone || (!replaced && named)) {
+        replace_one_of(*lead, id);
+        replaced = true;
+      } else {
+        place_by_number(id);
+      }
     }
   }
 
@@ -240,6 +275,10 @@ class Placer {
       // "7" alone is the first lead, and so is a lead whose label the edition does not know.
       auto const ordinal = draft_.ordinal_of(old, label);
       bool const dash = couplet.label.empty();
+      if (dash && draft_.edition[old].leads.size() > 2) {
+        refuse_bare_lead(old, id);
+        return;
+      }
       replace_one_of({old, dash ? 1 : ordinal.value_or(0)}, id);
       return;
     }
@@ -370,6 +409,15 @@ class Placer {
     }
   }
 
+  void refuse_bare_lead(CoupletId old, CoupletId id) {
+    std::vector<std::string> names;
+    for (auto const& lead : draft_.as_printed(old)) names.push_back(lead.name);
+    a_.refuse(
+        "couplet-without-number", piece_[id].place, piece_[id].leads.front().text,
+        "this does not say which lead of couplet " + draft_.edition[old].label + " it replaces",
+        "name the lead: " + in_prose(names));
+  }
+
   void refuse_label(std::string const& label, Place const& place, std::string const& printed) {
     if (draft_.all(label).size() > 1) {
       a_.refuse("ambiguous-couplet", place, printed,
@@ -377,15 +425,20 @@ class Placer {
                 "amend a file that holds the one key only");
       return;
     }
-    a_.refuse("no-such-couplet", place, printed,
-              "this could not be placed: the edition has no couplet " + base_of(label),
-              draft_.nearest(label));
-  }
-
-  // What would have had to be there: 17 for 17a.
-  [[nodiscard]] static std::string base_of(std::string const& label) {
+    // What would have had to be there: 17 for 17a.
     auto const number = label_number(label);
-    return number ? std::to_string(number->number) : label;
+    auto const base = number ? std::to_string(number->number) : label;
+    if (auto const couplet = draft_.find(base); couplet && base != label) {
+      std::vector<std::string> names;
+      for (auto const& lead : draft_.as_printed(*couplet)) names.push_back(lead.name);
+      a_.refuse("no-such-couplet", place, printed,
+                "this could not be placed: the edition has no couplet or lead " + label,
+                "couplet " + base + " has the leads " + in_prose(names));
+      return;
+    }
+    a_.refuse("no-such-couplet", place, printed,
+              "this could not be placed: the edition has no couplet " + base,
+              draft_.nearest(label));
   }
 
   Application& a_;

@@ -1,0 +1,65 @@
+// Instructions that are about one lead of a couplet, and what they leave alone.
+#include <gtest/gtest.h>
+
+#include "support.hpp"
+
+namespace keydrift::test {
+namespace {
+
+constexpr std::string_view kPairs =
+    "1a  Body keeled ..... 2\n1b  Body not keeled ..... 3\n"
+    "2a  Tail forked ..... Aus bus\n2b  Tail rounded ..... Aus cus\n"
+    "3a  Eyes large ..... Aus dus\n3b  Eyes small ..... Aus eus\n";
+constexpr std::string_view kFourth = "4a. Legs red ..... Aus eus\n4b. Legs blue ..... Aus fus\n";
+
+std::string led_on(std::string_view instruction, std::string_view lead) {
+  auto const result =
+      amended(kPairs, std::string{instruction} + std::string{lead} + std::string{kFourth});
+  return key_in_short(result.edition) + told(result.unplaced);
+}
+
+TEST(AmendedLeads, AreReplacedWithTheCoupletsThatFollow) {
+  std::string const expected =
+      "1: Body keeled > 2 | Body not keeled > 3\n2: Tail forked > Aus bus | Tail rounded > Aus "
+      "cus\n3: Eyes large > Aus dus | Eyes tiny > 4\n4: Legs red > Aus eus | Legs blue > Aus fus\n";
+  EXPECT_EQ(led_on("Replace 3b by:\n", "3b. Eyes tiny ..... 4\n"), expected);
+  EXPECT_EQ(led_on("Change the second half of couplet 3 to read:\n", "– Eyes tiny ..... 4\n"),
+            expected);
+  EXPECT_EQ(led_on("Couplet 3 should read:\n", "– Eyes tiny ..... 4\n"), expected);
+  EXPECT_EQ(led_on("", "Lead 3b: Eyes tiny ..... 4\nNew couplet 4:\n"), expected);
+}
+
+TEST(AmendedLeads, AreSplitIntoCoupletsOfTheirOwnLetters) {
+  auto const result = amended(kPairs,
+                              "Replace lead 2b by two couplets:\n2b. Tail not forked ..... 2c\n"
+                              "2c. Tail round ..... Aus cus\n2c'. Tail pointed ..... Aus fus\n");
+  EXPECT_EQ(told(result.unplaced), "");
+  EXPECT_EQ(couplet_in_short(result.edition, "2"),
+            "2: Tail forked > Aus bus | Tail not forked > 2c\n");
+  EXPECT_EQ(couplet_in_short(result.edition, "2c"),
+            "2c: Tail round > Aus cus | Tail pointed > Aus fus\n");
+}
+
+TEST(AmendedLeads, TakeNothingAwayWhereItIsNotKnownWhichIsMeant) {
+  auto const key =
+      "1  Body keeled ..... Aus bus\n–  Body flat ..... Aus cus\n–  Body round ..... Aus dus\n";
+  auto const result = amended(key, "Couplet 1 should read:\n– Body oval ..... Aus eus\n");
+  EXPECT_EQ(key_in_short(result.edition), key_in_short(read_key(key)));
+  EXPECT_EQ(told(result.unplaced),
+            "piece.txt:2:1: error: this does not say which lead of couplet 1 it replaces "
+            "[couplet-without-number]\n"
+            "  Body oval\n"
+            "  name the lead: 1a, 1b and 1c\n");
+}
+
+TEST(AmendedLeads, AreNamedAsTheyAreWhereNoCoupletIsFound) {
+  auto const result = amended(kPairs, "Replace 3c by:\n3c. Eyes tiny ..... Aus fus\n");
+  EXPECT_EQ(told(result.unplaced),
+            "piece.txt:1:1: error: this could not be placed: the edition has no couplet or lead 3c "
+            "[no-such-couplet]\n"
+            "  Replace 3c by:\n"
+            "  couplet 3 has the leads 3a and 3b\n");
+}
+
+}  // namespace
+}  // namespace keydrift::test
