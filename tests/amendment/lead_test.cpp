@@ -10,6 +10,10 @@ constexpr std::string_view kPairs =
     "1a  Body keeled ..... 2\n1b  Body not keeled ..... 3\n"
     "2a  Tail forked ..... Aus bus\n2b  Tail rounded ..... Aus cus\n"
     "3a  Eyes large ..... Aus dus\n3b  Eyes small ..... Aus eus\n";
+constexpr std::string_view kSerial =
+    "1 (4)  Body keeled\n2 (3)  Tail forked ..... Aus bus\n3 (2)  Tail rounded ..... Aus cus\n"
+    "4 (1)  Body not keeled\n5 (6)  Eyes large ..... Aus dus\n6 (5)  Eyes small ..... Aus eus\n";
+
 constexpr std::string_view kFourth = "4a. Legs red ..... Aus eus\n4b. Legs blue ..... Aus fus\n";
 
 std::string led_on(std::string_view instruction, std::string_view lead) {
@@ -59,6 +63,32 @@ TEST(AmendedLeads, AreNamedAsTheyAreWhereNoCoupletIsFound) {
             "[no-such-couplet]\n"
             "  Replace 3c by:\n"
             "  couplet 3 has the leads 3a and 3b\n");
+}
+
+TEST(AmendedLeads, AreFoundByTheirNumbersInSerialKeys) {
+  auto const tiny = amended(kSerial, "In lead 6 for \"small\" read \"minute\".\n");
+  EXPECT_EQ(told(tiny.unplaced), "");
+  EXPECT_EQ(tiny.edition.couplets[2].leads[1].text, "Eyes minute");
+
+  // 5 is a lead as well, not both of them.
+  auto const first = amended(kSerial, "In 5 for \"Eyes\" read \"Pupils\".\n");
+  EXPECT_EQ(told(first.unplaced), "");
+  EXPECT_EQ(first.edition.couplets[2].leads[0].text, "Pupils large");
+  EXPECT_EQ(first.edition.couplets[2].leads[1].text, "Eyes small");
+
+  auto const replaced = amended(kSerial, "6 (5)  Eyes tiny ..... Aus fus\n");
+  EXPECT_EQ(told(replaced.unplaced), "");
+  EXPECT_EQ(replaced.edition.couplets[2].leads[1].text, "Eyes tiny");
+}
+
+TEST(AmendedLeads, OfSerialKeysGoOneByOne) {
+  auto const one = amended(kSerial, "Delete 6.\n");
+  EXPECT_EQ(told(one.unplaced), "");
+  ASSERT_EQ(one.edition.couplets.size(), 3U);
+  EXPECT_EQ(one.edition.couplets[2].leads.size(), 1U);
+  auto const both = amended(kSerial, "Delete 5 and 6.\n");
+  EXPECT_EQ(told(both.unplaced), "");
+  EXPECT_EQ(both.edition.couplets.size(), 2U);
 }
 
 }  // namespace

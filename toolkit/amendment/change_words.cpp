@@ -72,6 +72,11 @@ class WordChanger {
       }
       return scope;
     }
+    auto const numbered = draft_.find_serial_lead(target.label);
+    if (numbered && !target.lead) {
+      scope.leads = {*numbered};
+      return scope;
+    }
     if (auto const couplet = draft_.find(target.label)) {
       scope.couplet = couplet;
       if (!target.lead) {

@@ -12,6 +12,16 @@ std::size_t marks_of(std::string_view suffix) {
   return suffix.find_first_not_of("'*") == std::string_view::npos ? suffix.size() : 0;
 }
 
+bool bears_numbers(Couplet const& couplet) {
+  for (auto const& lead : couplet.leads) {
+    auto const number = label_number(lead.label);
+    bool const first = &lead == &couplet.leads.front();
+    bool const same = label_key(lead.label) == label_key(couplet.label);
+    if (!number || !number->suffix.empty() || same != first) return false;
+  }
+  return couplet.leads.size() > 1;
+}
+
 }  // namespace
 
 Draft::Draft(Edition const& original) : edition{original} {
@@ -21,6 +31,7 @@ Draft::Draft(Edition const& original) : edition{original} {
     order.push_back(c);
     part.push_back(labels.part_of(CoupletId{c}));
     by_label_[label_key(original.couplets[c].label)].push_back(c);
+    serial.push_back(bears_numbers(original.couplets[c]) ? 1 : 0);
   }
   gone.assign(original.couplets.size(), 0);
 }
@@ -76,7 +87,22 @@ std::optional<LeadId> Draft::find_lead(std::string_view label) const {
     if (!couplet) continue;
     if (auto const ordinal = ordinal_of(*couplet, key)) return LeadId{*couplet, *ordinal};
   }
-  return std::nullopt;
+  return find_serial_lead(label);
+}
+
+std::optional<LeadId> Draft::find_serial_lead(std::string_view label) const {
+  auto const key = label_key(label);
+  std::optional<LeadId> found;
+  for (auto const row : order) {
+    if (gone[row] != 0 || serial[row] == 0) continue;
+    auto const& leads = edition.couplets[row].leads;
+    for (std::uint32_t i = 0; i < leads.size(); ++i) {
+      if (label_key(leads[i].label) != key) continue;
+      if (found) return std::nullopt;
+      found = LeadId{CoupletId{row}, i};
+    }
+  }
+  return found;
 }
 
 std::size_t Draft::position(CoupletId id) const {
@@ -101,6 +127,7 @@ CoupletId Draft::insert(Couplet couplet, std::size_t at, std::size_t in_part) {
   edition.couplets.push_back(std::move(couplet));
   order.insert(order.begin() + static_cast<std::ptrdiff_t>(at), row);
   gone.push_back(0);
+  serial.push_back(bears_numbers(edition.couplets.back()) ? 1 : 0);
   part.push_back(in_part);
   return {row};
 }

@@ -25,6 +25,7 @@ class Draft {
   std::vector<char> gone;            // by row
   std::vector<std::size_t> part;     // by row: which key of the file
   std::size_t part_count{1};
+  std::vector<char> serial;  // by row: its leads bear numbers of their own, "5 (6)" and "6 (5)"
 
   [[nodiscard]] bool alive(CoupletId id) const { return gone[id.index] == 0; }
   // Couplets so labelled that are not removed, in printed order.
@@ -33,7 +34,9 @@ class Draft {
   [[nodiscard]] std::optional<CoupletId> find(std::string_view label) const;
   // The one in the part, else the only one.
   [[nodiscard]] std::optional<CoupletId> find(std::string_view label, std::size_t in_part) const;
-  // "8b": the lead so called, of the only couplet 8.
+  // The only lead of a serial couplet that bears this number.
+  [[nodiscard]] std::optional<LeadId> find_serial_lead(std::string_view label) const;
+  // "8b": the lead so called, of the only couplet 8; else find_serial_lead.
   [[nodiscard]] std::optional<LeadId> find_lead(std::string_view label) const;
   [[nodiscard]] std::optional<std::uint32_t> ordinal_of(CoupletId couplet,
                                                         std::string_view label) const;

@@ -141,6 +141,12 @@ class Placer {
 
   void take(RemoveCouplets const& step) {
     for (auto const& range : step.labels) {
+      auto const numbered = draft_.find_serial_lead(range.first);
+      if (numbered && range.first == range.last && !range.onwards) {
+        bool const last = draft_.edition[numbered->couplet].leads.size() == 1;
+        last ? remove(numbered->couplet) : remove_lead(*numbered);
+        continue;
+      }
       auto const couplets = couplets_in({range}, {});
       for (auto const id : couplets) {
         if (!conflicts(id)) remove(id);
