@@ -442,7 +442,10 @@ class Builder {
           edition_[home_[remark.lead].couplet].notes.push_back(std::move(text));
           break;
         case RemarkKind::prose:
-          if (remark.lead != kNone) stray_.push_back(place_of(remark));
+          // What amending leaves behind the last couplet is where it belongs.
+          if (remark.lead != kNone && !text.starts_with("Amended in couplet")) {
+            stray_.push_back(place_of(remark));
+          }
           [[fallthrough]];
         case RemarkKind::heading:
         case RemarkKind::caption:

@@ -1,6 +1,8 @@
 // Instructions that are about one lead of a couplet, and what they leave alone.
 #include <gtest/gtest.h>
 
+#include "keydrift/formats/printed_key.hpp"
+#include "keydrift/formats/printed_write.hpp"
 #include "support.hpp"
 
 namespace keydrift::test {
@@ -89,6 +91,30 @@ TEST(AmendedLeads, OfSerialKeysGoOneByOne) {
   auto const both = amended(kSerial, "Delete 5 and 6.\n");
   EXPECT_EQ(told(both.unplaced), "");
   EXPECT_EQ(both.edition.couplets.size(), 2U);
+}
+
+constexpr std::string_view kShort =
+    "1  Body keeled ..... 2\n–  Body not keeled ..... Aus bus\n"
+    "2  Tail forked ..... Aus cus\n–  Tail rounded ..... Aus dus\n";
+
+TEST(AmendedNote, StandsBehindCoupletsThatWereInserted) {
+  auto const result = amended(kShort,
+                              "Insert after couplet 2:\n2a. Legs red ..... Aus dus\n"
+                              "– Legs blue ..... Aus eus\n");
+  auto const printed = print_key(result.edition).value.value_or("");
+  EXPECT_TRUE(printed.ends_with("\n\nAmended in couplets 2 and 2a.\n")) << printed;
+  auto const again = read_printed_key({.name = "key.txt", .bytes = printed});
+  EXPECT_EQ(told(again.findings), "");
+}
+
+TEST(AmendedNote, NamesTheCoupletsAsTheyAreNumberedAnew) {
+  auto result = amended(kShort,
+                        "Insert after couplet 1:\n1a. Legs red ..... 2\n"
+                        "– Legs blue ..... Aus eus\nCouplet 2: for 'rounded' read 'round'\n");
+  ASSERT_EQ(result.edition.notes.size(), 1U);
+  EXPECT_EQ(result.edition.notes[0].text, "Amended in couplets 1, 1a and 2.");
+  (void)renumber(result.edition);
+  EXPECT_EQ(result.edition.notes[0].text, "Amended in couplets 1, 2 and 3.");
 }
 
 }  // namespace

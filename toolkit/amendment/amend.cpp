@@ -90,18 +90,21 @@ void say_amended(Edition& edition, std::vector<AmendmentDeed> const& deeds) {
     labels.push_back(deed.couplet);
   }
   if (labels.empty()) return;
-  auto text = std::string{labels.size() == 1 ? "Amended in couplet " : "Amended in couplets "} +
-              in_prose(labels, 40) + ".";
+  auto text =
+      std::string{kAmendedNote} + (labels.size() == 1 ? " " : "s ") + in_prose(labels, 40) + ".";
   bool const said = std::any_of(edition.notes.begin(), edition.notes.end(),
                                 [&](Note const& note) { return note.text == text; });
   if (said) return;
-  // Behind the last couplet: notes are printed where their places are.
+  // Behind everything: notes are printed where their places are, and a couplet that a piece brought
+  // begins where the one before it ends.
   Place end;
-  if (!edition.couplets.empty()) end = edition.couplets.back().place;
-  for (auto const& note : edition.notes) {
-    if (note.place.begin > end.begin) end = note.place;
-  }
-  end.begin = end.end;
+  auto const pass = [&end](Place const& place) {
+    if (std::max(place.begin, place.end) < end.begin) return;
+    end = place;
+    end.begin = end.end = std::max(place.begin, place.end) + 1;
+  };
+  for (auto const& couplet : edition.couplets) pass(couplet.place);
+  for (auto const& note : edition.notes) pass(note.place);
   edition.notes.push_back({std::move(text), end});
 }
 

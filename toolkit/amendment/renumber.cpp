@@ -25,6 +25,23 @@ std::vector<std::string> numbered(Edition const& edition, LabelIndex const& labe
   return fresh;
 }
 
+// "Amended in couplets 3 and 3a.": the note that amending leaves names couplets as they are called.
+// "… and 5 more" counts them.
+void renumber_note(std::string& text, std::map<std::string, std::string> const& fresh) {
+  if (!text.starts_with(kAmendedNote)) return;
+  auto told = std::string{kAmendedNote};
+  for (auto at = told.size(); at < text.size();) {
+    auto const end = std::min(text.find_first_of(" ,.", at), text.size());
+    auto const found = fresh.find(label_key(text.substr(at, end - at)));
+    bool const counts = text.compare(end, 5, " more") == 0;
+    told += found == fresh.end() || counts ? text.substr(at, end - at) : found->second;
+    auto const next = std::min(text.find_first_not_of(" ,.", end), text.size());
+    told += text.substr(end, next - end);
+    at = next;
+  }
+  text = std::move(told);
+}
+
 }  // namespace
 
 std::vector<std::pair<std::string, std::string>> renumber(Edition& edition) {
@@ -54,6 +71,10 @@ std::vector<std::pair<std::string, std::string>> renumber(Edition& edition) {
     if (couplet.label == fresh[c]) continue;
     changed.emplace_back(couplet.label, fresh[c]);
     couplet.label = fresh[c];
+  }
+  // Of several keys in a file nothing says which the note means.
+  if (by_part.size() == 1) {
+    for (auto& note : edition.notes) renumber_note(note.text, by_part[0]);
   }
   return changed;
 }
