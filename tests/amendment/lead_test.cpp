@@ -117,5 +117,22 @@ TEST(AmendedNote, NamesTheCoupletsAsTheyAreNumberedAnew) {
   EXPECT_EQ(result.edition.notes[0].text, "Amended in couplets 1, 2 and 3.");
 }
 
+TEST(AmendedFindings, NameTheFileThatAFurtherPlaceIsOf) {
+  auto const piece = read_piece("2b. Tail blunt ..... Aus dus\n");
+  Proof const proof = [](Edition const& edition) {
+    auto const& leads = edition.couplets[1].leads;
+    Finding finding;
+    finding.code = "alike";
+    finding.file = edition.name;
+    finding.place = leads[1].place;
+    finding.message = "these are alike";
+    finding.related = {{leads[0].place, "the other lead"}};
+    return std::vector{finding};
+  };
+  auto const result = amend(read_key(kShort), {&piece, 1}, proof);
+  EXPECT_EQ(told(result.faults_lasting),
+            "piece.txt:1:1: error: these are alike; see key.txt:3:1: the other lead [alike]\n");
+}
+
 }  // namespace
 }  // namespace keydrift::test

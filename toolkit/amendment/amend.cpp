@@ -119,9 +119,14 @@ void name_files(std::vector<Finding>& findings, std::span<Amendment const> piece
     finding.file = file_of(finding.place, edition);
     for (auto& related : finding.related) {
       auto const file = file_of(related.place, edition);
-      if (file != finding.file) related.message = "in " + file + ": " + related.message;
       related.place = unmarked(related.place);
+      if (file == finding.file) continue;
+      // Further places are shown as those of the finding's own file.
+      finding.message += "; see " + file + ":" + std::to_string(related.place.line) + ":" +
+                         std::to_string(related.place.column) + ": " + related.message;
+      related.message.clear();
     }
+    std::erase_if(finding.related, [](RelatedPlace const& one) { return one.message.empty(); });
     finding.place = unmarked(finding.place);
   }
   sort_findings(findings);
