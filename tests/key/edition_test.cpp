@@ -56,6 +56,12 @@ TEST(LeadName, IsThePrintedLabelWhereThatTellsCoupletAndSide) {
   EXPECT_EQ(names_of("7a", {"7a'", "7a''"}), (Names{"7a'", "7a''"}));
 }
 
+TEST(LeadName, HasALetterThroughoutWhereTheFirstLabelIsTheCoupletsOwn) {
+  EXPECT_EQ(names_of("15a", {"15a", "15a'"}), (Names{"15aa", "15ab"}));
+  EXPECT_EQ(names_of("15a", {"15a", "–"}), (Names{"15aa", "15ab"}));
+  EXPECT_EQ(names_of("15", {"15", "15'"}), (Names{"15a", "15'"}));
+}
+
 TEST(LeadName, IsTheCoupletsLabelWithALetterWhereThePrintedLabelDoesNotTell) {
   EXPECT_EQ(names_of("7", {"7", "–"}), (Names{"7a", "7b"}));
   EXPECT_EQ(names_of("7", {"", "", ""}), (Names{"7a", "7b", "7c"}));

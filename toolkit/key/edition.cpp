@@ -27,6 +27,17 @@ bool tells(Couplet const& couplet, Lead const& lead) {
          lead.label.starts_with(couplet.label);
 }
 
+// "15a Wings" and "15a' Wings" or "– Wings": "15a" is the couplet, so that the letters of all its
+// leads stand behind it, whatever of them is printed.
+bool is_lettered_in_part(Couplet const& couplet) {
+  auto const& label = couplet.label;
+  bool const lettered = !label.empty() && label.front() >= '0' && label.front() <= '9' &&
+                        label.back() >= 'a' && label.back() <= 'z';
+  if (!lettered) return false;
+  return std::any_of(couplet.leads.begin(), couplet.leads.end(),
+                     [&](Lead const& lead) { return !tells(couplet, lead); });
+}
+
 std::uint32_t code_points(std::string_view text) {
   return static_cast<std::uint32_t>(std::count_if(text.begin(), text.end(), [](char byte) {
     return (static_cast<unsigned char>(byte) & 0xC0U) != 0x80U;
@@ -97,7 +108,7 @@ std::string lead_name(Edition const& edition, LeadId id) {
   auto const& couplet = edition[id.couplet];
   auto const& lead = couplet.leads[id.ordinal];
   auto const lettered = [&](std::uint32_t ordinal) { return couplet.label + letters(ordinal); };
-  if (!tells(couplet, lead)) return lettered(id.ordinal);
+  if (!tells(couplet, lead) || is_lettered_in_part(couplet)) return lettered(id.ordinal);
   // Where the sides are printed "7" and "7a", the letter of the first is the label of the second.
   for (std::uint32_t i = 0; i < couplet.leads.size(); ++i) {
     if (i == id.ordinal) continue;
