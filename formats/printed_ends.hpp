@@ -1,6 +1,8 @@
 #pragma once
 // Destinations as they are printed, worded so that they read back.  Inner header of formats.
 
+#include <cstddef>
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -10,6 +12,41 @@
 
 namespace keydrift::printed {
 
+// From what the edition printed to what nobody can mistake.
+enum class PrintWording : std::uint8_t {
+  as_printed,  // in the order and with the marks of the edition, names in full
+  composed,    // name, author, remark, figures
+  quoted,      // and names that a reader would complete in quotation marks
+};
+
+// How the end and the notes of each lead are worded, and the title of each part.
+class PrintWordings {
+ public:
+  explicit PrintWordings(Edition const& edition);  // all as printed
+
+  [[nodiscard]] PrintWording of(LeadId lead) const {
+    return wordings_[lead.couplet.index][lead.ordinal].end;
+  }
+  // Else all its notes begin with "Note:".
+  [[nodiscard]] bool has_notes_as_printed(LeadId lead) const {
+    return wordings_[lead.couplet.index][lead.ordinal].notes_as_printed;
+  }
+  // Else "Key:" stands before a title that does not name a key itself.
+  [[nodiscard]] bool has_title_as_printed(std::size_t part) const { return titles_[part]; }
+  // One step plainer for every lead and title that `got` reads otherwise; false where none can be.
+  [[nodiscard]] bool make_plainer(Edition const& wanted, Edition const& got);
+  // As plain as can be; false if they were.
+  [[nodiscard]] bool make_plainest();
+
+ private:
+  struct OfLead {
+    PrintWording end{PrintWording::as_printed};
+    bool notes_as_printed{true};
+  };
+  std::vector<std::vector<OfLead>> wordings_;  // couplet by couplet
+  std::vector<bool> titles_;                   // of the parts
+};
+
 // Borrows the edition and the numbering.
 class EndPrinter {
  public:
@@ -17,15 +54,19 @@ class EndPrinter {
 
   // To be called lead by lead in printed order: authors stand where a taxon is named first.
   // Empty for a lead that leads nowhere.
-  [[nodiscard]] std::string destination_of(Lead const& lead);
+  [[nodiscard]] std::string destination_of(Lead const& lead, PrintWording wording);
 
  private:
-  [[nodiscard]] std::string with_group(std::string const& label, std::string const& group,
-                                       std::string const& figures) const;
-  [[nodiscard]] std::string taxa_text(std::vector<TaxonId> const& taxa, std::string const& remark);
+  [[nodiscard]] std::string couplet_text(Lead const& lead, std::string const& label,
+                                         PrintWording wording) const;
+  [[nodiscard]] std::string key_text(Lead const& lead, std::string const& key,
+                                     PrintWording wording) const;
+  [[nodiscard]] std::string taxa_text(Lead const& lead, std::vector<TaxonId> const& taxa,
+                                      PrintWording wording);
+  [[nodiscard]] std::string kept_taxa(Lead const& lead, std::vector<TaxonId> const& taxa) const;
   [[nodiscard]] std::string list_of(std::vector<TaxonId> const& taxa, bool quoted) const;
   [[nodiscard]] bool reads_back(std::string const& text, std::vector<TaxonId> const& taxa,
-                                std::string const& remark) const;
+                                std::string const& remark, PrintWording wording) const;
 
   Edition const& edition_;
   Numbering const& numbering_;

@@ -44,6 +44,25 @@ bool is_sunken_digit(std::string_view text, std::size_t at) {
   return whole && letters >= kShortest && !says_group(fold(text.substr(begin, at - begin)));
 }
 
+// "(, p. 12)" of "(fig. 4, p. 12)", "(Plate 3, )", "(, )": the comma that parted a figure, which
+// was taken out at `at`, from what stands beside it in its bracket; and a bracket that holds
+// nothing.
+void drop_lone_comma(std::string& rest, std::size_t at) {
+  auto const is_comma = [](char c) { return c == ',' || c == ';' || c == ' '; };
+  auto begin = at;
+  while (begin > 0 && is_comma(rest[begin - 1])) --begin;
+  auto end = at;
+  while (end < rest.size() && is_comma(rest[end])) ++end;
+  if (rest.substr(begin, end - begin).find_first_of(",;") == std::string::npos) return;
+  bool const opens = begin > 0 && (rest[begin - 1] == '(' || rest[begin - 1] == '[');
+  bool const closes = end < rest.size() && (rest[end] == ')' || rest[end] == ']');
+  if (opens && closes) {
+    rest.erase(begin - 1, end + 2 - begin);
+  } else if (opens || closes) {
+    rest.erase(begin, end - begin);
+  }
+}
+
 }  // namespace
 
 std::string with_notes_apart(std::string_view text) {
@@ -114,6 +133,7 @@ std::string remark_in(std::string rest, std::vector<std::string> const& figures)
       ++end;
     }
     rest.erase(begin, end - begin);
+    drop_lone_comma(rest, begin);
   }
   std::string_view remark = trim(rest);
   auto const is_edge = [](char c) {

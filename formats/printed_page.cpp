@@ -51,10 +51,12 @@ Numbering numbering_of(Edition const& edition) {
 
 class Page {
  public:
-  Page(Edition const& edition, PrintOptions const& options, PrintManner manner)
+  Page(Edition const& edition, PrintOptions const& options, PrintManner manner,
+       PrintWordings const& wordings)
       : edition_{edition},
         options_{options},
         manner_{manner},
+        wordings_{wordings},
         width_{std::max(options.width, kLeastWidth)},
         numbering_{numbering_of(edition)},
         ends_{edition, numbering_},
@@ -114,19 +116,21 @@ class Page {
     auto const& title = edition_.parts[part].title;
     block_ended_ = true;
     if (title.empty()) return;
+    bool const kept = manner_ == PrintManner::plain && wordings_.has_title_as_printed(part);
     bool const certain = mentions_key(title);
-    write_notes_before(certain ? edition_.parts[part].place : edition_.couplets[couplet].place);
+    write_notes_before(certain || kept ? edition_.parts[part].place
+                                       : edition_.couplets[couplet].place);
     separate();
     bool const named =
         manner_ == PrintManner::plain && names_a_key(title) && explicit_key_title(title).empty();
-    bool const plain = title.size() <= kLongestHeading && (part == 0 || named);
+    bool const plain = title.size() <= kLongestHeading && (part == 0 || named || kept);
     out_ += (plain ? "" : "Key: ") + title + "\n";
     auto end = next_note_;
-    while (end < edition_.notes.size() && !mentions_key(edition_.notes[end].text) &&
+    while (end < edition_.notes.size() && (kept || !mentions_key(edition_.notes[end].text)) &&
            edition_.notes[end].place.begin <= edition_.couplets[couplet].place.begin) {
       ++end;
     }
-    write_notes(end);
+    write_notes(end, kept && !certain);
   }
 
   void write_notes_before(Place const& place) {
@@ -135,9 +139,10 @@ class Page {
     write_notes(end);
   }
 
-  void write_notes(std::size_t end) {
+  // `beneath`: what is said of a genus stands directly beneath its title.
+  void write_notes(std::size_t end, bool beneath = false) {
     for (; next_note_ < end; ++next_note_) {
-      separate();
+      if (!std::exchange(beneath, false)) separate();
       for (auto const& line : wrap(edition_.notes[next_note_].text, width_, width_)) {
         out_ += line + "\n";
       }
@@ -157,9 +162,18 @@ class Page {
   }
 
   // A note that announces itself otherwise ("N.B. …") needs no word before it.
-  [[nodiscard]] static std::string note_start(std::string const& note) {
+  [[nodiscard]] static std::string note_start(std::string const& note, bool as_printed) {
     bool const plain = fold(printed::start_of(note, 4)) == "note";
-    return !plain && starts_note(note) ? "" : "Note: ";
+    bool const told = starts_note(note) || (as_printed && announced(note));
+    return !plain && told ? "" : "Note: ";
+  }
+  // "Distribution: …", "[Plate 12]"
+  [[nodiscard]] static bool announced(std::string_view note) {
+    constexpr std::size_t kLongestWord = 24;  // bytes before the colon
+    auto const colon = note.find(": ");
+    bool const named = colon <= kLongestWord && is_upper(code_point_at(note, 0).value) &&
+                       note.find_first_of(".,;") > colon;
+    return named || (note.starts_with('[') && note.find(']') + 1 == note.size());
   }
 
   // --- labels ----------------------------------------------------------------------------------
@@ -228,7 +242,9 @@ class Page {
     auto const margin =
         options_.layout == PrintLayout::indented ? std::min(cap, one.depth * kIndentStep) : 0;
     write_lead(margin, one, lead);
-    for (auto const& note : lead.notes) write_note(margin + field_, note_start(note), note);
+    for (auto const& note : lead.notes) {
+      write_note(margin + field_, note_start(note, wordings_.has_notes_as_printed(one.lead)), note);
+    }
     // Behind the last lead where the leads stand together, else behind the first.
     if (parallel ? one.lead.ordinal + 1 == couplet.leads.size() : first) {
       for (auto const& note : couplet.notes) {
@@ -254,7 +270,7 @@ class Page {
       out_ += (i == 0 ? head : hang) + lines[i] + "\n";
     }
     auto last = (lines.size() == 1 ? head : hang) + lines.back();
-    auto const destination = ends_.destination_of(lead);
+    auto const destination = ends_.destination_of(lead, wordings_.of(one.lead));
     auto const* to = std::get_if<ToCouplet>(&lead.destination);
     bool const next_line_tells = one.goes_on && manner_ != PrintManner::numbered &&
                                  destination == edition_[to->couplet].label;
@@ -355,6 +371,7 @@ class Page {
   Edition const& edition_;
   PrintOptions const& options_;
   PrintManner manner_;
+  PrintWordings const& wordings_;
   std::size_t width_;
   Numbering numbering_;
   EndPrinter ends_;
@@ -368,8 +385,9 @@ class Page {
 
 }  // namespace
 
-std::string print_page(Edition const& printed, PrintOptions const& options, PrintManner manner) {
-  return Page{printed, options, manner}.write();
+std::string print_page(Edition const& printed, PrintOptions const& options, PrintManner manner,
+                       PrintWordings const& wordings) {
+  return Page{printed, options, manner, wordings}.write();
 }
 
 }  // namespace keydrift::printed

@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <string>
 
+#include "keydrift/formats/printed_ends.hpp"
 #include "keydrift/formats/printed_write.hpp"
 #include "keydrift/key/edition.hpp"
 
@@ -18,6 +19,6 @@ enum class PrintManner : std::uint8_t {
 
 // `printed`: an edition as as_printed() gives it for these options.
 [[nodiscard]] std::string print_page(Edition const& printed, PrintOptions const& options,
-                                     PrintManner manner);
+                                     PrintManner manner, PrintWordings const& wordings);
 
 }  // namespace keydrift::printed

@@ -19,6 +19,7 @@ namespace {
 using tables::counted;
 
 constexpr std::size_t kMostRefusals = 20;
+constexpr int kMostAttempts = 2;  // to word only those ends more plainly that are read otherwise
 
 Finding about(Edition const& edition, std::string code, Severity severity, std::string message,
               std::string remedy) {
@@ -107,20 +108,28 @@ Loaded<std::string> print_key(Edition const& edition, PrintOptions const& option
   if (!loaded.findings.empty()) return loaded;
   auto const printed = as_printed(edition, options);
   std::vector<Difference> differing;
+  PrintWordings wordings{printed};
   for (auto const manner : manners(options.layout)) {
-    auto text = print_page(printed, options, manner);
-    auto const reading = read_back(text);
-    if (reading && same_content(printed, reading.value->edition)) {
-      tell_losses(edition, printed, options, loaded.findings);
-      loaded.value = std::move(text);
-      return loaded;
+    auto worded = wordings;
+    for (int attempt = 0;; ++attempt) {
+      auto text = print_page(printed, options, manner, worded);
+      auto const reading = read_back(text);
+      if (reading && same_content(printed, reading.value->edition)) {
+        tell_losses(edition, printed, options, loaded.findings);
+        loaded.value = std::move(text);
+        return loaded;
+      }
+      // The last manner says most plainly what stands in the way.
+      differing =
+          reading ? differences(printed, reading.value->edition, kMostRefusals)
+                  : std::vector<Difference>{{"this key", reading.findings.empty()
+                                                             ? "nothing would be read"
+                                                             : reading.findings.back().message}};
+      bool const plainer = reading && attempt < kMostAttempts &&
+                           worded.make_plainer(printed, reading.value->edition);
+      if (attempt == 0) wordings = worded;
+      if (!plainer && !worded.make_plainest()) break;
     }
-    // The last manner says most plainly what stands in the way.
-    differing = reading
-                    ? differences(printed, reading.value->edition, kMostRefusals)
-                    : std::vector<Difference>{{"this key", reading.findings.empty()
-                                                               ? "nothing would be read"
-                                                               : reading.findings.back().message}};
   }
   for (auto const& one : differing) {
     loaded.findings.push_back(about(
