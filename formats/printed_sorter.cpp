@@ -639,7 +639,8 @@ class Sorter {
       add_heading(line);
       account(LineKind::heading, in_key ? "heading between leads" : "heading before the key");
     } else if ((leads_.progress() == Progress::done || leads_.progress() == Progress::named) &&
-               !gap_ && !is_dated_genus(lines_[at_ - 1].text)) {
+               !gap_ && !remarks_.has_heading() && !is_dated_genus(lines_[at_ - 1].text)) {
+      // Not behind a heading: there it is said of what that heads.
       remarks_.open(RemarkKind::lead_note, piece_of(line, 0), last_lead());
       account(LineKind::note, "stands directly beneath a lead");
     } else {

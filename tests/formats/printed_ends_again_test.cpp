@@ -106,6 +106,21 @@ TEST(PrintedEndsAgain, PutNoWordBeforeTitlesThatReadBackWithout) {
   EXPECT_EQ(text.find("Key: "), std::string::npos) << text;
 }
 
+// Not beneath the last lead of the key above.
+TEST(PrintedEndsAgain, LeaveWhatIsSaidOfAGenusBehindItsTitle) {
+  auto const text = printed_anew(
+      "KEY TO THE GENERA\n1. Wings present ..... 2\n   Wings absent ..... 3\n"
+      "2. Eyes red ..... 1. Ausella Roe (p. 14)\n   Eyes blue ..... 2. Testella Roe (p. 22)\n"
+      "3. Legs 6 ..... 3. Nanella Dorn (p. 30)\n   Legs 8 ..... 4. Longella Dorn (p. 41)\n\n"
+      "1. AUSELLA Roe\nSmall fishes of rivers. Type: A. busa.\n"
+      "1. Tail forked ..... 1. busa Roe\n   Tail rounded ..... 2. cusa Dorn\n");
+  auto const title = text.find("\n1. AUSELLA Roe\n");
+  auto const words = text.find("\nSmall fishes of rivers. Type: A. busa.\n");
+  EXPECT_LT(title, words) << text;
+  EXPECT_LT(words, text.find("Tail forked")) << text;
+  EXPECT_NE(text.find(". 1. Ausella busa Roe\n"), std::string::npos) << text;
+}
+
 // Without what was printed, as other programs write it.
 TEST(PrintedEndsAgain, LeaveAShortGenusOfTheInterchangeFormAsItStands) {
   auto const read =
