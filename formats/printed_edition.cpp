@@ -23,6 +23,7 @@
 #include "keydrift/formats/printed_unread_leads.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
 #include "keydrift/formats/related_places.hpp"
+#include "keydrift/formats/wording.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -463,7 +464,8 @@ class Builder {
     auto const text = squeeze(key_.text.substr(first.begin, first.end - first.begin));
     std::string message = "this text belongs to no lead; it was kept as a note of the edition";
     if (stray_.size() > 1) {
-      message += ", and so was text at " + std::to_string(stray_.size() - 1) + " further places";
+      message += ", and so was text at " +
+                 tables::counted(stray_.size() - 1, "further place", "further places");
     }
     add_finding("stray-text", Severity::information, first, std::string{start_of(text, 80)},
                 std::move(message), "begin it with \"Note:\" beneath a lead if it belongs there");

@@ -9,6 +9,7 @@
 #include "keydrift/formats/related_places.hpp"
 #include "keydrift/formats/text_convert.hpp"
 #include "keydrift/formats/text_encodings.hpp"
+#include "keydrift/formats/wording.hpp"
 
 namespace keydrift {
 namespace {
@@ -162,17 +163,18 @@ Finding damage_finding(Source const& source, DecodedText const& decoded,
   }
   while (end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80) ++end;
   finding.printed = std::string{text.substr(begin, end - begin)};
-  auto const further = std::to_string(damage.count - 1) + " further places";
+  bool const one = damage.count == 2;
+  auto const further = tables::counted(damage.count - 1, "further place", "further places");
   if (converted.damage > 0) {
     finding.message = "the word \"" + finding.printed + "\" holds bytes that are not " +
                       to_word(converted.encoding);
-    if (damage.count > 1) finding.message += ", and so do " + further;
+    if (damage.count > 1) finding.message += (one ? ", and so does " : ", and so do ") + further;
     finding.remedy =
         "see whether the file is in another encoding, which --encoding NAME tells; "
         "else compare these places with the original";
   } else {
     finding.message = "the word \"" + finding.printed + "\" was damaged by a wrong conversion";
-    if (damage.count > 1) finding.message += ", and so were " + further;
+    if (damage.count > 1) finding.message += (one ? ", and so was " : ", and so were ") + further;
   }
   for (std::size_t i = 1; i < damage.places.size(); ++i) {
     finding.related.push_back({damage.places[i], "damaged here too"});

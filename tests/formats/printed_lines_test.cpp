@@ -138,7 +138,7 @@ TEST(PrintedLines, TextThatBelongsToNoLeadIsReportedOnce) {
       findings_of("1. Small ..... 2\n– Large ..... Aus aus\n\nThese shells are rare.\n\n"
                   "2. Pale ..... Aus bus\n– Dark ..... Aus cus\n\nThe end is here.\n"),
       Lines{"key.txt:4:1: information: this text belongs to no lead; it was kept as a note of "
-            "the edition, and so was text at 1 further places [stray-text] (begin it with "
+            "the edition, and so was text at 1 further place [stray-text] (begin it with "
             "\"Note:\" beneath a lead if it belongs there)"});
 }
 

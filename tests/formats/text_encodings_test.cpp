@@ -213,7 +213,7 @@ TEST(TextEncodings, WhatIsNotOfTheEncodingIsToldWithItsPlace) {
   ASSERT_EQ(loaded.findings.size(), 2U);
   EXPECT_EQ(test::one_line(loaded.findings[1]),
             "k.txt:2:5: warning: the word \"a\uFFFD\" holds bytes that are not Shift-JIS, and so "
-            "do 1 further places [encoding-damage] (see whether the file is in another encoding, "
+            "does 1 further place [encoding-damage] (see whether the file is in another encoding, "
             "which --encoding NAME tells; else compare these places with the original)");
   EXPECT_EQ(decoding_of("a\x98z", Encoding::windows_1251), "Windows-1251: a\uFFFDz");
   EXPECT_EQ(decoding_of("\xE9\xE9", Encoding::utf_8), "UTF-8: \uFFFD\uFFFD");
