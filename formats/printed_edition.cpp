@@ -1,6 +1,7 @@
 #include "keydrift/formats/printed_edition.hpp"
 
 #include <algorithm>
+#include <map>
 #include <set>
 #include <string>
 #include <utility>
@@ -10,6 +11,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_counts_behind.hpp"
 #include "keydrift/formats/printed_couplet_index.hpp"
+#include "keydrift/formats/printed_footnotes.hpp"
 #include "keydrift/formats/printed_goes_on.hpp"
 #include "keydrift/formats/printed_group_titles.hpp"
 #include "keydrift/formats/printed_label_findings.hpp"
@@ -443,6 +445,7 @@ class Builder {
           edition_[home_[remark.lead].couplet].notes.push_back(std::move(text));
           break;
         case RemarkKind::prose:
+          if (has_gone_to_its_lead(remark, text)) break;
           // What amending leaves behind the last couplet is where it belongs.
           if (remark.lead != kNone && !text.starts_with("Amended in couplet")) {
             stray_.push_back(place_of(remark));
@@ -451,10 +454,22 @@ class Builder {
         case RemarkKind::heading:
         case RemarkKind::caption:
         case RemarkKind::footnote:
+          if (remark.kind == RemarkKind::footnote && has_gone_to_its_lead(remark, text)) break;
           edition_.notes.push_back({std::move(text), place_of(remark)});
           break;
       }
     }
+  }
+
+  // "* Best seen under water." of "Scales cycloid*", the only lead with that sign since the last
+  // footnote of the same one.
+  [[nodiscard]] bool has_gone_to_its_lead(Remark const& remark, std::string_view text) {
+    auto const sign = sign_of_footnote(text);
+    if (sign.empty() || remark.lead == kNone || key_.numbering.exact) return false;
+    auto& from = footnotes_from_[std::string{sign}];
+    std::vector<LeadId> leads;
+    for (; from <= remark.lead; ++from) leads.push_back(home_[from]);
+    return put_footnote_to_lead(edition_, leads, text);
   }
 
   // Text among the leads that belongs to none of them: one finding, the other places with it.
@@ -515,6 +530,7 @@ class Builder {
   std::vector<std::uint32_t> below_;  // lead index -> the couplet that it goes on with
   bool ordered_{false};               // couplets follow in order: they answer open leads alone
   std::vector<Place> stray_;          // text among the leads that belongs to none
+  std::map<std::string, std::uint32_t, std::less<>> footnotes_from_;  // first lead, by sign
 };
 
 }  // namespace

@@ -181,4 +181,115 @@ std::vector<FootnoteLine> find_footnotes(std::vector<SourceLine> const& lines,
   return FootnoteFinder{lines, numbering, ahead}.find();
 }
 
+namespace {
+
+constexpr std::size_t kMostSigns = 3;  // "***"
+
+// "*", "†", "‡", "§", "¹": what footnotes are marked with beside digits.
+bool is_footnote_sign(char32_t c) {
+  return c == '*' || c == 0xA7 || c == 0xB9 || c == 0xB2 || c == 0xB3 || c == 0x2020 ||
+         c == 0x2021 || (c >= 0x2074 && c <= 0x2079);
+}
+
+// May the sign at `at` stand behind the word before it?  "mm²" is a unit, "B2" a code.
+bool marks_word(std::string_view text, std::size_t at, bool digit) {
+  std::size_t letters = 0;
+  auto begin = at;
+  while (begin > 0) {
+    auto const c = code_point_before(text, begin);
+    if (!is_letter(c.value) || (digit && !is_lower(c.value) && letters == 0)) break;
+    begin -= c.length;
+    ++letters;
+  }
+  constexpr std::size_t kFewestBeforeDigit = 4;
+  constexpr std::size_t kFewestBeforeSign = 3;
+  bool const star = !digit && text[at] == '*';
+  bool const bracket = !digit && at > 0 && text[at - 1] == ')';
+  return star || bracket || letters >= (digit ? kFewestBeforeDigit : kFewestBeforeSign);
+}
+
+// Where the text bears the sign behind a word; npos where it does not.
+std::size_t find_sign(std::string_view text, std::string_view sign) {
+  bool const digit = is_digit(code_point_at(sign, 0).value);
+  for (auto at = text.find(sign); at != std::string_view::npos; at = text.find(sign, at + 1)) {
+    auto const before = code_point_before(text, at).value;
+    auto const behind = code_point_at(text, at + sign.size()).value;
+    bool const touches = at > 0 && (is_letter(before) || before == ')');
+    bool const ends = behind == 0 || is_blank(behind) || behind == ',' || behind == ';' ||
+                      behind == ':' || behind == '.';
+    if (touches && ends && marks_word(text, at, digit)) return at;
+  }
+  return std::string_view::npos;
+}
+
+// The remark holds nothing but the sign, which touches the name: "Aus bus 2" has a number.
+bool name_bears(Lead const& lead, std::string_view sign) {
+  if (lead.taxon_remark != sign) return false;
+  bool const in_front = lead.destination_printed.starts_with(sign) && sign.front() == '*';
+  return in_front || find_sign(lead.destination_printed, sign) != std::string::npos;
+}
+
+// What stands behind it goes on with the source where it stood.
+void erase_in_words(Lead& lead, std::size_t at, std::size_t size) {
+  auto const behind = place_in_text(lead, at + size, 0);
+  lead.text.erase(at, size);
+  bool const rest = at < lead.text.size();
+  std::vector<TextRun> runs;
+  bool told = lead.runs.empty() || !rest;
+  for (auto run : lead.runs) {
+    if (!told && run.text_begin > at) {
+      if (run.text_begin > at + size) runs.push_back({at, behind});
+      told = true;
+    }
+    if (run.text_begin > at) run.text_begin -= std::min(size, run.text_begin - at);
+    if (run.text_begin < lead.text.size() || runs.empty()) runs.push_back(run);
+  }
+  if (!told) runs.push_back({at, behind});
+  lead.runs = std::move(runs);
+}
+
+}  // namespace
+
+std::string_view sign_of_footnote(std::string_view text) {
+  auto const first = code_point_at(text, 0);
+  std::size_t end = 0;
+  if (is_digit(first.value)) {
+    end = first.value == '0' ? 0 : 1;
+  } else {
+    for (std::size_t i = 0; i < kMostSigns; ++i) {
+      auto const c = code_point_at(text, end);
+      if (!is_footnote_sign(c.value)) break;
+      end += c.length;
+    }
+  }
+  if (end == 0 || end >= text.size()) return {};
+  auto words = end;
+  if (text[words] == ')' || text[words] == '.') ++words;
+  auto const blanks = skip_blanks(text, words);
+  if (is_digit(first.value) && blanks == words) return {};
+  return is_upper(code_point_at(text, blanks).value) ? text.substr(0, end) : std::string_view{};
+}
+
+bool put_footnote_to_lead(Edition& edition, std::span<LeadId const> leads, std::string_view text) {
+  auto const sign = sign_of_footnote(text);
+  if (sign.empty()) return false;
+  Lead* found = nullptr;
+  for (auto const id : leads) {
+    auto& lead = edition[id];
+    if (find_sign(lead.text, sign) == std::string::npos && !name_bears(lead, sign)) continue;
+    if (found != nullptr) return false;
+    found = &lead;
+  }
+  if (found == nullptr) return false;
+  if (auto const at = find_sign(found->text, sign); at != std::string::npos) {
+    erase_in_words(*found, at, sign.size());
+  } else {
+    found->taxon_remark.clear();
+  }
+  auto words = sign.size();
+  if (text[words] == ')' || text[words] == '.') ++words;
+  found->notes.push_back(squeeze(text.substr(words)));
+  return true;
+}
+
 }  // namespace keydrift::printed

@@ -159,5 +159,54 @@ TEST(PrintedFootnotes, NumberedGeneraOnTheirOwnLinesAreEnds) {
             "4[—] Kelch nicht vergrößert; Frucht eine Kapsel -> Hartmundia\n");
 }
 
+// The words of every lead, and its notes behind "/".
+std::string words_and_notes(std::string const& text) {
+  std::string all;
+  for (auto const& couplet : test::read_key(text).edition.couplets) {
+    for (auto const& lead : couplet.leads) {
+      all += lead.text + (lead.taxon_remark.empty() ? "" : " (" + lead.taxon_remark + ")");
+      for (auto const& note : lead.notes) all += " / " + note;
+      all += "\n";
+    }
+  }
+  return all;
+}
+
+TEST(PrintedFootnotes, GoToTheLeadThatBearsTheirSign) {
+  EXPECT_EQ(words_and_notes("1. Scales cycloid* ..... 2\n– Scales ctenoid ..... Ausella busa\n"
+                            "2. Fins red, area 2 mm² ..... Ausella cusa²\n– Fins blue ..... "
+                            "Ausella dusa\n\n* Best seen under water.\n\n² Known from one "
+                            "specimen.\n"),
+            "Scales cycloid / Best seen under water.\nScales ctenoid\n"
+            "Fins red, area 2 mm² / Known from one specimen.\nFins blue\n");
+  EXPECT_EQ(words_and_notes("1. Scales cycloid1 and red ..... Ausella busa\n"
+                            "– Scales ctenoid ..... 2\n----------\n1 Best seen under water.\n"
+                            "2. Fins red ..... Ausella cusa\n– Fins blue ..... Ausella dusa\n"),
+            "Scales cycloid and red / Best seen under water.\nScales ctenoid\nFins red\n"
+            "Fins blue\n");
+}
+
+TEST(PrintedFootnotes, StayBesideTheKeyWhereSeveralLeadsBearTheSignOrNone) {
+  auto const* const key =
+      "1. Scales cycloid ..... Ausella busa*\n– Scales ctenoid ..... 2\n"
+      "2. Fins red ..... Ausella cusa*\n– Fins B2 ..... Ausella dusa\n\n";
+  for (auto const* note : {"* Introduced.\n", "² Known from one specimen.\n"}) {
+    auto const edition = test::read_key(key + std::string{note}).edition;
+    EXPECT_EQ(edition.notes.size(), 1U) << note;
+    EXPECT_EQ(edition.couplets[0].leads[0].taxon_remark, "*");
+  }
+}
+
+TEST(PrintedFootnotes, WordsBehindTheSignKeepTheirPlaces) {
+  auto const edition = test::read_key(
+                           "1. Scales cycloid* and red ..... Ausella busa\n– Scales ctenoid ..... "
+                           "Ausella cusa\n\n* Best seen under water.\n")
+                           .edition;
+  auto const& lead = edition.couplets[0].leads[0];
+  ASSERT_EQ(lead.text, "Scales cycloid and red");
+  EXPECT_EQ(place_in_text(lead, lead.text.find("cycloid"), 7).column, 11U);
+  EXPECT_EQ(place_in_text(lead, lead.text.find("red"), 3).column, 24U);
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -148,7 +148,7 @@ TEST(PrintedHabits, AStarBehindTheKeyIsANote) {
           "dus\n4. Eyes round ..... Aus eus\n– Eyes oval ..... Aus fus\n\n"} +
       "* Not yet recorded here but to be expected.\n";
   auto const whole = sketch(text);
-  EXPECT_NE(whole.find("Legs pale -> Aus bus (*)\n"), std::string::npos) << whole;
+  EXPECT_NE(whole.find("Legs pale -> Aus bus\n"), std::string::npos) << whole;
   EXPECT_EQ(whole.find("Not yet"), std::string::npos) << whole;
 }
 

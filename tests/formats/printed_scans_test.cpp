@@ -194,7 +194,7 @@ TEST(PrintedScans, AnOneMisreadMayAnswerFarBelow) {
             "3[3] Domatia hairy -> Ausella rufa subsp. rufa\n"
             "3[3] Domatia absent -> Ausella rufa subsp. glabra\n"
             "4[4] Drupe with 1 pyrene -> Ausella congesta\n"
-            "4[4] Drupe with 2 pyrenes -> Ausella littoralis (*)\n");
+            "4[4] Drupe with 2 pyrenes -> Ausella littoralis\n");
 }
 
 TEST(PrintedScans, WhatAPageEndsAndBeginsWithMayPartALead) {
