@@ -113,6 +113,40 @@ void append_notes(Package const& package, Story const& story, Looks looks,
   }
 }
 
+// A footnote is said of the lead whose words refer to it.
+void put_notes_to_leads(std::vector<ManuscriptLine> const& lines, Edition& edition) {
+  using Typed = std::pair<std::uint32_t, std::uint32_t>;  // paragraph, column
+  std::map<Typed, std::string> asides;
+  for (auto const& line : lines) {
+    if (line.markup.role != LineRole::aside) continue;
+    asides.emplace(Typed{line.number, line.column}, printed::squeeze(line.text));
+  }
+  if (asides.empty()) return;
+  std::map<Typed, LeadId> words;  // where a lead's words begin, or go on
+  for (std::uint32_t c = 0; c < edition.couplets.size(); ++c) {
+    auto const& leads = edition.couplets[c].leads;
+    for (std::uint32_t i = 0; i < leads.size(); ++i) {
+      auto const put = [&](Place const& place) {
+        words.emplace(Typed{place.line, place.column}, LeadId{CoupletId{c}, i});
+      };
+      put(leads[i].place);
+      put(leads[i].destination_place);
+      for (auto const& run : leads[i].runs) put(run.place);
+    }
+  }
+  std::erase_if(edition.notes, [&](Note const& note) {
+    Typed const at{note.place.line, note.place.column};
+    auto const aside = asides.find(at);
+    if (aside == asides.end() || aside->second != note.text) return false;
+    auto const behind = words.upper_bound(at);
+    if (behind == words.begin()) return false;
+    auto const& [begin, lead] = *std::prev(behind);
+    if (begin.first != at.first) return false;
+    edition[lead].notes.push_back(note.text);
+    return true;
+  });
+}
+
 }  // namespace
 }  // namespace docx
 
@@ -147,6 +181,7 @@ Loaded<PrintedReading> read_docx(Source source, ReadLimits const& limits) {
   std::move(reading.findings.begin(), reading.findings.end(), std::back_inserter(loaded.findings));
   sort_findings(loaded.findings);
   loaded.value = std::move(reading.value);
+  if (loaded) docx::put_notes_to_leads(*lines.value, loaded.value->edition);
   return loaded;
 }
 

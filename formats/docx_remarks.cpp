@@ -178,9 +178,7 @@ void report_what_stands_beside(Remarks& remarks, Package const& package) {
   if (!notes.empty()) {
     remarks.add_about(
         notes, "footnotes", Severity::information,
-        counted(notes.size(), "footnote was kept as a note", "footnotes were kept as notes") +
-            " of the edition",
-        "");
+        counted(notes.size(), "footnote was kept as a note", "footnotes were kept as notes"), "");
   }
   if (auto const& all = remarks.all(Mark::text_box); !all.empty()) {
     remarks.add_about(all, "text-boxes", Severity::information,

@@ -368,14 +368,12 @@ TEST(Docx, KeepsFootnotesAsNotesAndSaysWhatStandsBeside) {
           kSecond,
       parts);
   EXPECT_EQ(read.sketch, "1[1] Beak bifid -> Aus bus\n1[–] Beak entire -> Aus cus\n");
-  ASSERT_EQ(read.reading.edition.notes.size(), 1U);
-  EXPECT_EQ(read.reading.edition.notes[0].text, "Seen in spring only. Twice.");
-  EXPECT_EQ(read.reading.edition.notes[0].place.line, 1U);
-  EXPECT_EQ(read.reading.edition.notes[0].place.column, 14U);
+  EXPECT_TRUE(read.reading.edition.notes.empty());
+  EXPECT_EQ(read.reading.edition.couplets[0].leads[0].notes,
+            std::vector<std::string>{"Seen in spring only. Twice."});
   EXPECT_EQ(read.findings,
             (Lines{"k.docx:1:1: information: 1 header or footer is not read [headers]",
-                   "k.docx:1:14: information: 1 footnote was kept as a note of the edition "
-                   "[footnotes]",
+                   "k.docx:1:14: information: 1 footnote was kept as a note [footnotes]",
                    "k.docx:1:28: information: the manuscript has 1 comment, which is not read "
                    "[comments] (put into the text what belongs to the key)"}));
 }
