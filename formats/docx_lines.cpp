@@ -12,6 +12,7 @@
 #include "keydrift/formats/docx_symbols.hpp"
 #include "keydrift/formats/docx_tags.hpp"
 #include "keydrift/formats/docx_xml.hpp"
+#include "keydrift/formats/shifted_digits.hpp"
 #include "keydrift/formats/text.hpp"
 #include "keydrift/formats/text_encodings.hpp"
 #include "keydrift/formats/xml_document.hpp"
@@ -24,6 +25,14 @@ bool follows_element(pugi::xml_node node) {
   auto const before = node.previous_sibling();
   return before && (before.type() == pugi::node_element ||
                     before.previous_sibling().type() == pugi::node_element);
+}
+
+// "2" as "²"; text that holds anything else stays.
+std::string with_digits(std::string text, std::array<std::string_view, 10> const& digits) {
+  if (text.find_first_not_of("0123456789") != std::string::npos) return text;
+  std::string shifted;
+  for (char const c : text) shifted += digits[static_cast<std::size_t>(c - '0')];
+  return shifted;
 }
 
 // A part of the story that has lines of its own: the whole, a cell, a text box.
@@ -43,10 +52,11 @@ struct OpenParagraph {
   std::vector<Line> boxes;  // lines of the text boxes that are anchored in it
   bool run_hidden{false};
   bool run_italic{false};
-  bool run_emphatic{false};      // bold or underlined
-  std::uint32_t run_size{};      // half points, as below
-  std::uint32_t largest_size{};  // of its type so far
-  bool run_struck{false};        // and its text is still to come
+  bool run_emphatic{false};                              // bold or underlined
+  std::uint32_t run_size{};                              // half points, as below
+  std::uint32_t largest_size{};                          // of its type so far
+  bool run_struck{false};                                // and its text is still to come
+  std::array<std::string_view, 10> const* run_digits{};  // where the run stands above or below
   std::string font;
   std::size_t fields_before{};  // open fields when it began
   std::string field_code;       // text in the code of a field that began in it
@@ -182,6 +192,7 @@ class StoryReader {
         if (auto* const paragraph = here()) {
           paragraph->run_hidden = paragraph->run_struck = paragraph->run_italic =
               paragraph->run_emphatic = false;
+          paragraph->run_digits = nullptr;
           paragraph->font.clear();
         }
         break;
@@ -302,6 +313,10 @@ class StoryReader {
                             on_off(properties, "dstrike").value_or(false);
     paragraph->run_italic = looks_.styles.is_italic(properties);
     paragraph->run_emphatic = looks_.styles.is_emphatic(properties, paragraph->look);
+    auto const shift = value_of(properties, "vertAlign");
+    paragraph->run_digits = shift == "superscript" ? &kRaisedDigits
+                            : shift == "subscript" ? &kLoweredDigits
+                                                   : nullptr;
     paragraph->run_size = looks_.styles.size_of(properties, paragraph->look);
     paragraph->font = looks_.styles.font_of(properties);
   }
@@ -354,6 +369,10 @@ class StoryReader {
       text.erase(0, std::min(text.find_first_not_of(kBlanks), text.size()));
     }
     std::replace(text.begin(), text.end(), '\n', ' ');
+    if (auto const* const paragraph = here();
+        paragraph != nullptr && paragraph->run_digits != nullptr) {
+      text = with_digits(text, *paragraph->run_digits);
+    }
     auto const read = in_font(text, paragraphs_.empty() ? "" : paragraphs_.back().font);
     if (!read.sound && !text_is_dropped()) {
       mark(Mark::unknown_symbol, paragraphs_.back().font);

@@ -355,6 +355,19 @@ TEST(Docx, SaysWhereTextIsStruckThrough) {
                   "key)"});
 }
 
+TEST(Docx, KeepsDigitsAboveAndBelowTheLine) {
+  auto const raised = [](std::string_view text) {
+    return run(text, "<w:vertAlign w:val=\"superscript\"/>");
+  };
+  auto const read =
+      read_body(paragraph_of(run("1. Area 5 mm") + raised("2") + run("; H") +
+                             run("2", "<w:vertAlign w:val=\"subscript\"/>") + run("O in the 5") +
+                             raised("th") + run(" cell ..... Aus bus")) +
+                kSecond);
+  EXPECT_EQ(read.lines.substr(0, read.lines.find('\n')),
+            "1. Area 5 mm²; H₂O in the 5th cell ..... Aus bus");
+}
+
 TEST(Docx, KeepsFootnotesAsNotesAndSaysWhatStandsBeside) {
   DocxParts parts;
   parts.footnotes = "<w:footnote w:type=\"separator\" w:id=\"0\">" + paragraph("----") +
