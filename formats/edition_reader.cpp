@@ -121,6 +121,10 @@ Loaded<EditionReading> read_edition(Source source, ReadLimits const& limits) {
     case FileKind::binary:
       break;
   }
+  if (kind == FileKind::binary) {
+    if (auto told = nul_in_text(source, "unsupported-file"))
+      return {std::nullopt, {*std::move(told)}};
+  }
   Finding finding;
   finding.code = "unsupported-file";
   finding.file = std::string{source.name};

@@ -235,7 +235,51 @@ Finding binary_finding(Source const& source, std::string_view kind) {
                       "export it as plain text (UTF-8) and load that file");
 }
 
+// Has every other byte from `at` on been NUL for a while?
+bool goes_on_in_utf_16(std::string_view bytes, std::size_t at) {
+  constexpr std::size_t kLooked = 64;  // bytes
+  constexpr std::size_t kFewest = 8;
+  auto const window = bytes.substr(at, kLooked);
+  std::array<std::size_t, 2> nuls{};
+  for (std::size_t i = 0; i < window.size(); ++i) {
+    if (window[i] == '\0') ++nuls[i % 2];
+  }
+  return nuls[0] >= kFewest && nuls[1] == 0 && nuls[0] * 3 >= window.size();
+}
+
 }  // namespace
+
+std::optional<Finding> nul_in_text(Source const& source, std::string code) {
+  auto const bytes = source.bytes;
+  auto const at = bytes.find('\0');
+  if (at == std::string_view::npos) return std::nullopt;
+  auto const before = bytes.substr(0, at);
+  auto const lines = static_cast<std::uint32_t>(std::count(before.begin(), before.end(), '\n'));
+  auto const nuls = static_cast<std::size_t>(std::count(bytes.begin(), bytes.end(), '\0'));
+  bool const mixed = lines > 0 && goes_on_in_utf_16(bytes, at);
+  auto const looked_at = mixed ? before : bytes;
+  auto const odd = static_cast<std::size_t>(
+      std::count_if(looked_at.begin(), looked_at.end(), is_forbidden_control));
+  // NUL is one of them.
+  if (odd * 20 > looked_at.size() || (!mixed && odd > nuls * 2)) return std::nullopt;
+  auto finding = make_finding(source, std::move(code), Severity::error, "", "");
+  finding.place.line = lines + 1;
+  auto const line_begin = lines == 0 ? 0 : before.rfind('\n') + 1;
+  finding.place.column = count_code_points(before.substr(line_begin)) + 1;
+  if (mixed) {
+    finding.message = "two encodings are mixed in this file: from line " +
+                      std::to_string(lines + 1) +
+                      " on it is UTF-16, which the lines before are not";
+    finding.remedy = "save both parts as UTF-8 and put them together anew";
+  } else {
+    finding.message = "a NUL byte stands here, and text holds none";
+    if (nuls > 1) {
+      finding.message += "; it has " + tables::counted(nuls - 1, "further one", "further ones");
+    }
+    finding.remedy = "take it out and compare the word with the original";
+  }
+  return finding;
+}
 
 Loaded<DecodedText> decode_text(Source source, DecodeOptions const& options) {
   Loaded<DecodedText> loaded;
@@ -257,6 +301,7 @@ Loaded<DecodedText> decode_text(Source source, DecodeOptions const& options) {
   }
   auto converted = encodings::convert(source.bytes, source.encoding, options.declared);
   if (auto const nul = converted.text.find('\0'); nul != std::string::npos) {
+    if (auto told = nul_in_text(source, "binary-file")) return refuse(*std::move(told));
     return refuse(binary_finding(source, "a binary file (it holds NUL bytes)"));
   }
   auto const controls = static_cast<std::size_t>(

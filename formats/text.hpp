@@ -52,6 +52,10 @@ struct DecodedText {
 // only; it has all of Latin-1's printable characters.
 [[nodiscard]] Loaded<DecodedText> decode_text(Source source, DecodeOptions const& options = {});
 
+// Of a file that is text but for NUL bytes: where the first one stands, and whether UTF-16 begins
+// there within text of another encoding.  nullopt without one, and for a file that is no text.
+[[nodiscard]] std::optional<Finding> nul_in_text(Source const& source, std::string code);
+
 // Number of code points in well-formed UTF-8.
 [[nodiscard]] std::uint32_t count_code_points(std::string_view utf8);
 

@@ -94,6 +94,29 @@ TEST(EditionReader, RefusesWhatItCannotReadAndSaysWhatToDo) {
   }
 }
 
+TEST(EditionReader, TellsWhereANulStandsInText) {
+  auto const loaded = read_any("1. Beak bifid ..... Aus bus\n– Be\0k entire ..... Aus c\0s\n"sv);
+  EXPECT_FALSE(loaded);
+  EXPECT_EQ(one_line_each(loaded.findings),
+            Lines{"k:2:5: error: a NUL byte stands here, and text holds none; it has 1 further one "
+                  "[unsupported-file] (take it out and compare the word with the original)"});
+}
+
+TEST(EditionReader, TellsWhereUtf16BeginsWithinOtherText) {
+  std::string text{"1. Beak bifid ..... Aus bus\n"};
+  for (char const c : std::string_view{"2. Beak entire ..... Aus cus\n"}) {
+    text += c;
+    text += '\0';
+  }
+  auto const loaded = read_any(text);
+  EXPECT_FALSE(loaded);
+  EXPECT_EQ(
+      one_line_each(loaded.findings),
+      Lines{"k:2:2: error: two encodings are mixed in this file: from line 2 on it is UTF-16, "
+            "which the lines before are not [unsupported-file] (save both parts as UTF-8 and "
+            "put them together anew)"});
+}
+
 TEST(EditionReader, RefusesAnEmptyFile) {
   auto const loaded = read_any("");
   EXPECT_FALSE(loaded);
