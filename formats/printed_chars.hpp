@@ -37,10 +37,10 @@ struct CodePoint {
   if (c < 0x80) return c == ' ' || c == '\t' || c == '\f' || c == '\n';
   return c == 0xA0 || (c >= 0x2000 && c <= 0x200A) || c == 0x202F || c == 0x205F || c == 0x3000;
 }
-// Soft hyphen, zero-width characters.
+// Soft hyphen, zero-width characters, and those that change the direction of writing.
 [[nodiscard]] inline bool is_invisible(char32_t c) {
-  return c >= 0xAD &&
-         (c == 0xAD || c == 0x200B || c == 0x200C || c == 0x200D || c == 0x2060 || c == 0xFEFF);
+  return c >= 0xAD && (c == 0xAD || (c >= 0x200B && c <= 0x200F) || (c >= 0x202A && c <= 0x202E) ||
+                       (c >= 0x2060 && c <= 0x2069) || c == 0xFEFF);
 }
 [[nodiscard]] bool is_letter_beyond_ascii(char32_t c);
 [[nodiscard]] bool is_upper_beyond_ascii(char32_t c);

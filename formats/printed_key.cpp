@@ -107,6 +107,9 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
       grouping, sorted, reads, !markup.empty() || key.text.find('\t') != std::string_view::npos);
   report_text_that_breaks_off(key, sorted, grouping, reads, loaded.findings);
   build_edition(key, sorted, grouping, std::move(reads), reading.edition, loaded.findings);
+  if (auto told = invisible_in_names(key, reading.edition)) {
+    loaded.findings.push_back(*std::move(told));
+  }
   for (auto const number : chosen.between) {
     sorted.accounts.push_back({number, LineKind::blank, "parts nothing"});
   }

@@ -1,10 +1,15 @@
 #include "keydrift/formats/printed_key_findings.hpp"
 
 #include <algorithm>
+#include <string>
+#include <string_view>
 #include <utility>
+#include <variant>
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/related_places.hpp"
+#include "keydrift/formats/text.hpp"
 #include "keydrift/formats/wording.hpp"
 
 namespace keydrift::printed {
@@ -249,6 +254,67 @@ std::string describe_layout(Grouping const& grouping, SortedLines const& sorted,
   if (grouping.goes_on) note += "; a lead without destination goes on with the next lead";
   if (grouping.parts.size() > 1) note += "; " + std::to_string(grouping.parts.size()) + " keys";
   return note;
+}
+
+namespace {
+
+// "U+202E"
+std::string code_point_name(char32_t c) {
+  constexpr std::string_view kHexDigits = "0123456789ABCDEF";
+  std::string digits;
+  for (; c > 0 || digits.size() < 4; c /= 16) digits.insert(0, 1, kHexDigits[c % 16]);
+  return "U+" + digits;
+}
+
+// Byte of the first character that is not seen in the text, and none that hyphenation puts there;
+// npos without one.
+std::size_t find_invisible(std::string_view text) {
+  constexpr char32_t kHyphenation = 0xAD;
+  for (std::size_t at = 0; at < text.size();) {
+    auto const c = code_point_at(text, at);
+    if (c.value != kHyphenation && is_invisible(c.value)) return at;
+    at += c.length;
+  }
+  return std::string_view::npos;
+}
+
+}  // namespace
+
+std::optional<Finding> invisible_in_names(KeyText const& key, Edition const& edition) {
+  std::vector<Place> places;
+  char32_t first = 0;
+  for (auto const& couplet : edition.couplets) {
+    for (auto const& lead : couplet.leads) {
+      auto const& place = lead.destination_place;
+      if (!std::holds_alternative<ToTaxa>(lead.destination) || place.end > key.text.size())
+        continue;
+      auto const printed = key.text.substr(place.begin, place.end - place.begin);
+      auto const at = find_invisible(printed);
+      if (at == std::string_view::npos) continue;
+      if (places.empty()) first = code_point_at(printed, at).value;
+      auto found = place;
+      found.column += count_code_points(printed.substr(0, at));
+      found.begin += at;
+      places.push_back(found);
+    }
+  }
+  if (places.empty()) return std::nullopt;
+  Finding finding;
+  finding.code = "invisible-characters";
+  finding.severity = Severity::information;
+  finding.file = std::string{key.name};
+  finding.place = places.front();
+  finding.message = "the invisible character " + code_point_name(first) +
+                    " stands in this name, which was read without it";
+  if (places.size() > 1) {
+    finding.message += std::string{places.size() == 2 ? ", as was " : ", as were "} +
+                       counted(places.size() - 1, "further name", "further names");
+  }
+  finding.remedy = "take such characters out, so that names are found and compared as they look";
+  for (std::size_t i = 1; i < std::min(places.size(), kMaximumRelatedPlaces + 1); ++i) {
+    finding.related.push_back({places[i], "here too"});
+  }
+  return finding;
 }
 
 }  // namespace keydrift::printed

@@ -2,6 +2,7 @@
 // What is said of how a printed key was read as a whole.  Inner header of formats.
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -30,6 +31,9 @@ namespace keydrift::printed {
                                          SortedLines const& sorted, Grouping const& grouping);
 [[nodiscard]] Finding column_of_destinations(std::string_view file);
 [[nodiscard]] Finding braces_taken(std::string_view file, std::size_t couplets);
+
+// Of invisible characters within names, which are read without them; nullopt where there are none.
+[[nodiscard]] std::optional<Finding> invisible_in_names(KeyText const& key, Edition const& edition);
 
 // No lead has a rival, or none leads anywhere: says where pairing fails first.
 [[nodiscard]] Finding no_couplets(DecodedText const& decoded, std::vector<SourceLine> const& lines,

@@ -149,6 +149,10 @@ constexpr std::array kReaderKinds{
         "line-too-long", Severity::error, "A line beyond the limit",
         "Lines are bounded, so that a wrong file cannot take hours. Break the key into lines, one\n"
         "lead each, or raise the limit with --limit line=…"},
+    FindingKind{
+        "invisible-characters", Severity::information, "Characters in names that nobody sees",
+        "Blanks without width and signs that turn the direction of writing come along when\n"
+        "text is copied. Names are read without them."},
     FindingKind{"link-addresses", Severity::information, "Addresses of links were left out",
                 "The text has links as plain text writes them, \"[words](address)\" or\n"
                 "\"words <address>\". Only their words were read; columns behind them count\n"

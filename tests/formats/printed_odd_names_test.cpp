@@ -397,5 +397,19 @@ TEST(PrintedOddNames, SignsAndNumbersBesideANameWithoutLeaders) {
   EXPECT_EQ(led_to("Ausella ‘busa’ Roe"), "Ausella ‘busa’");
 }
 
+TEST(PrintedOddNames, AreReadWithoutCharactersThatNobodySees) {
+  auto const* const text =
+      "1. Scales cycloid ..... 2\n– Scales cte\u200Bnoid ..... Ausella r\u202Eara\n"
+      "2. Fins red ..... Ausella cu\u200Bsa\n– Fins blue ..... Ausella dusa\n";
+  EXPECT_EQ(test::sketch(text),
+            "1[1] Scales cycloid -> 2\n1[–] Scales ctenoid -> Ausella rara\n"
+            "2[2] Fins red -> Ausella cusa\n2[–] Fins blue -> Ausella dusa\n");
+  EXPECT_EQ(test::findings_of(text),
+            std::vector<std::string>{
+                "key.txt:2:34: information: the invisible character U+202E stands in this name, "
+                "which was read without it, as was 1 further name [invisible-characters] (take "
+                "such characters out, so that names are found and compared as they look)"});
+}
+
 }  // namespace
 }  // namespace keydrift
