@@ -19,7 +19,7 @@ namespace keydrift {
 // Read: paragraphs, with automatic numbers as printed, indentation as leading blanks (a step for
 // each depth that the manuscript uses), tab leaders as dots; rows of tables, cells parted by tabs;
 // text boxes after the paragraph that they are anchored in; results of fields, not their code;
-// footnotes and endnotes as notes of the edition.  Tracked changes are taken as accepted.  Left
+// footnotes and endnotes as notes of their leads.  Tracked changes are taken as accepted.  Left
 // out: hidden text, comments, headers and footers, pictures.
 //
 // Errors: those of PackedFile, xml::parse (about "FILE (PART)"), read_printed_key;

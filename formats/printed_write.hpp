@@ -49,6 +49,8 @@ struct PrintOptions {
 [[nodiscard]] Edition as_printed(Edition const& edition, PrintOptions const& options);
 
 // The printed key: hanging indents, leaders to a right-aligned destination, front matter first.
+// Destinations, notes and titles stand as the edition printed them, names in full, wherever that
+// reads back; else in a plainer wording (printed_ends.hpp).
 // It is read back before it is handed out, and gives the content of as_printed().  Where a reader
 // would go astray (labels such as 7a among couplets 7, a lone lead, a layout that a small key does
 // not show), a line "Layout: LAYOUT, exact" in the front matter says how to take the labels.
