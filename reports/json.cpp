@@ -22,15 +22,18 @@ Json of(KeyNumbers const& numbers) {
   json["terminals"] = numbers.terminals;
   json["terminalEnds"] = numbers.terminal_ends;
   json["taxaBeyondStart"] = numbers.beyond_start;
+  json["taxaBehindCircles"] = numbers.behind_circles;
   json["polytomies"] = numbers.polytomies;
   json["reticulations"] = numbers.reticulations;
   json["shortestRoute"] = numbers.shortest_route;
-  json["longestRoute"] = numbers.longest_route;
-  json["meanRoute"] = numbers.mean_route;
-  json["entropyBound"] = numbers.entropy_bound;
-  json["huffmanBound"] = numbers.huffman_bound;
-  json["evenness"] = numbers.evenness;
-  json["colless"] = numbers.colless;
+  if (numbers.longest_route) json["longestRoute"] = *numbers.longest_route;
+  if (numbers.mean_route) {
+    json["meanRoute"] = *numbers.mean_route;
+    json["entropyBound"] = numbers.entropy_bound;
+    json["huffmanBound"] = numbers.huffman_bound;
+  }
+  if (numbers.evenness) json["evenness"] = *numbers.evenness;
+  if (numbers.colless) json["colless"] = *numbers.colless;
   json["combCouplets"] = numbers.comb_couplets;
   json["rootShare"] = numbers.root_share;
   json["singleStatementCouplets"] = numbers.single_statement_couplets;
@@ -57,8 +60,8 @@ Json of(DifficultyNumbers const& numbers) {
   couplets["not rated"] = numbers.unrated;
   json["couplets"] = std::move(couplets);
   json["hardEarly"] = numbers.hard_early;
-  json["meanCost"] = numbers.mean_cost;
-  json["taxaBehindHard"] = numbers.taxa_behind_hard;
+  if (numbers.mean_cost) json["meanCost"] = *numbers.mean_cost;
+  if (numbers.taxa_behind_hard) json["taxaBehindHard"] = *numbers.taxa_behind_hard;
   json["taxa"] = numbers.taxa;
   return json;
 }

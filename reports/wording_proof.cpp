@@ -52,6 +52,13 @@ std::vector<std::string> key_sentences(KeyNumbers const& n) {
         "{} in this file cannot be reached from its first couplet; the figures leave {} out.",
         counted(n.beyond_start, "more taxon", "more taxa"), n.beyond_start == 1 ? "it" : "them"));
   }
+  if (n.behind_circles > 0) {
+    sentences.push_back(fmt::format(
+        "Leads go round in a circle on the way to {} of the taxa that key out, so that ways have "
+        "no greatest and no average length; figures that hang on one, and on how often an answer "
+        "is wrong, are left out until the circle is mended.",
+        grouped(n.behind_circles)));
+  }
   if (n.reticulations > 0) {
     sentences.push_back(fmt::format(
         "Ways run together again {}.",
@@ -76,9 +83,11 @@ FigureGroup key_figures(EditionProof const& proof) {
     add("least by entropy (Shannon), couplets as wide as here", decimal(entropy), 2);
   };
   add("Couplets answered on the shortest way", grouped(n.shortest_route));
-  add("on the longest", grouped(n.longest_route), 1);
-  add("on the average, all taxa equally frequent", decimal(n.mean_route), 1);
-  add_bounds(n.huffman_bound, n.entropy_bound);
+  if (n.longest_route) add("on the longest", grouped(*n.longest_route), 1);
+  if (n.mean_route) {
+    add("on the average, all taxa equally frequent", decimal(*n.mean_route), 1);
+    add_bounds(n.huffman_bound, n.entropy_bound);
+  }
   if (proof.frequencies) {
     auto const& f = *proof.frequencies;
     add(fmt::format("on the average, {} by the frequencies given",
@@ -86,8 +95,10 @@ FigureGroup key_figures(EditionProof const& proof) {
         decimal(f.mean_route), 1);
     add_bounds(f.huffman_bound, f.entropy_bound);
   }
-  add("Evenness: 1 where every couplet halves its taxa, 0 for a comb", decimal(n.evenness));
-  add("Imbalance (Colless): 0 even, 1 a comb", decimal(n.colless));
+  if (n.evenness) {
+    add("Evenness: 1 where every couplet halves its taxa, 0 for a comb", decimal(*n.evenness));
+  }
+  if (n.colless) add("Imbalance (Colless): 0 even, 1 a comb", decimal(*n.colless));
   add("Taxa on the smaller side of the first couplet", fmt::format("{:.0f} %", 100 * n.root_share));
   add("Couplets that take off a single taxon", of_all(n.comb_couplets, n.couplets));
   add("Couplets whose leads rest on one statement each",
@@ -107,10 +118,15 @@ FigureGroup difficulty_figures(DifficultyNumbers const& n) {
   group.figures.push_back({"by characters that the lexicon does not know", grouped(n.unrated), 1});
   group.figures.push_back(
       {"Couplets for microscope or dissection above easier ones", grouped(n.hard_early)});
-  group.figures.push_back({"Taxa that no route leads to without microscope or dissection",
-                           of_all(n.taxa_behind_hard, n.taxa)});
-  group.figures.push_back({"Trouble on the average way: eye 1, lens 2, microscope 4, dissection 8",
-                           decimal(n.mean_cost)});
+  if (n.taxa_behind_hard) {
+    group.figures.push_back({"Taxa that no route leads to without microscope or dissection",
+                             of_all(*n.taxa_behind_hard, n.taxa)});
+  }
+  if (n.mean_cost) {
+    group.figures.push_back(
+        {"Trouble on the average way: eye 1, lens 2, microscope 4, dissection 8",
+         decimal(*n.mean_cost)});
+  }
   return group;
 }
 

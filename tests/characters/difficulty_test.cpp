@@ -93,7 +93,7 @@ TEST(DifficultyNumbers, CountCoupletsTaxaAndTrouble) {
   EXPECT_EQ(numbers.taxa, 5U);
   EXPECT_EQ(numbers.taxa_behind_hard, 4U);  // all but T1
   // T1 1; T2 1 + 4; T3 1 + 4 + 1; T4 and Last 1 + 4 + 1 + 2.
-  EXPECT_NEAR(numbers.mean_cost, (1 + 5 + 6 + 8 + 8) / 5.0, 1e-12);
+  EXPECT_NEAR(numbers.mean_cost.value(), (1 + 5 + 6 + 8 + 8) / 5.0, 1e-12);
   EXPECT_EQ(numbers.hard_early, 1U);
   auto const early = hard_early(edition, graph, difficulties);
   ASSERT_EQ(early.size(), 1U);
@@ -107,6 +107,18 @@ TEST(DifficultyNumbers, FindNothingEarlyWhereWhatIsHardComesLast) {
       comb_of({{{"stem"}, {"stem"}}, {{"nerve"}, {"nerve"}}, {{"embryo"}, {"embryo"}}});
   KeyGraph const graph{edition};
   EXPECT_EQ(hard_early(edition, graph, couplet_difficulties(edition, lexicon())).size(), 0U);
+}
+
+TEST(DifficultyNumbers, LeaveOutWhatHangsOnTheLengthOfWaysWhereLeadsGoRound) {
+  auto const edition =
+      test::make_edition("k", {{"1", {{"a", "2"}, {"b", "T1"}}}, {"2", {{"a", "1"}, {"b", "T2"}}}});
+  KeyGraph const graph{edition};
+  auto const difficulties = couplet_difficulties(edition, lexicon());
+  auto const numbers = difficulty_numbers(edition, graph, difficulties);
+  EXPECT_EQ(numbers.taxa, 2U);
+  EXPECT_FALSE(numbers.mean_cost);
+  EXPECT_FALSE(numbers.taxa_behind_hard);
+  EXPECT_FALSE(expected_right(edition, graph, difficulties, {.rate = .1}, {}));
 }
 
 TEST(ExpectedRight, TakesTheRateOfEachCoupletsDifficulty) {

@@ -205,7 +205,7 @@ TEST(RouteMeans, FollowALongCombWithoutRunningDeep) {
   auto const numbers = key_numbers(edition, graph);
   ASSERT_TRUE(numbers);
   EXPECT_EQ(numbers->longest_route, 200'000U);
-  EXPECT_NEAR(numbers->mean_route, 200'002.0 / 2 - 1 / 200'001.0, 1e-3);
+  EXPECT_NEAR(numbers->mean_route.value(), 200'002.0 / 2 - 1 / 200'001.0, 1e-3);
 }
 
 // --- frequencies -------------------------------------------------------------------------------
@@ -264,6 +264,13 @@ TEST(FrequencyNumbers, LeaveOutWhatIsNeverMetWithAndDoNotExistForNothing) {
   EXPECT_NEAR(numbers->mean_route, (2 * 3 + 3) / 4.0, 1e-12);
   std::vector<double> const none{0, 0, 0, 0};
   EXPECT_FALSE(frequency_numbers(edition, graph, none));
+}
+
+TEST(FrequencyNumbers, DoNotExistWhereTaxaStandBehindACircle) {
+  auto const edition =
+      make_edition("k", {{"1", {{"a", "A"}, {"b", "2"}}}, {"2", {{"a", "1"}, {"b", "B"}}}});
+  std::vector<double> const weights{1, 1};
+  EXPECT_FALSE(frequency_numbers(edition, KeyGraph{edition}, weights));
 }
 
 TEST(Entropy, IsShannons) {

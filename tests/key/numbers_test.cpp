@@ -76,12 +76,14 @@ TEST_P(Lengths, OfTheMostEvenKeyAreTheLeast) {
   EXPECT_EQ(numbers.couplets, row.taxa - 1);
   EXPECT_EQ(numbers.leads, 2 * (row.taxa - 1));
   EXPECT_EQ(numbers.terminal_ends, row.taxa);
-  EXPECT_NEAR(numbers.mean_route * static_cast<double>(row.taxa), row.even_sum, 1e-6);
-  EXPECT_NEAR(numbers.mean_route, row.even_mean, kRounded);
+  EXPECT_NEAR(numbers.mean_route.value() * static_cast<double>(row.taxa), row.even_sum, 1e-6);
+  EXPECT_NEAR(numbers.mean_route.value(), row.even_mean, kRounded);
   EXPECT_NEAR(numbers.huffman_bound, row.even_mean, kRounded);
   EXPECT_NEAR(numbers.entropy_bound, row.log2, kRounded);
   EXPECT_EQ(numbers.longest_route, row.even_depth);
-  EXPECT_NEAR(numbers.evenness, 1, 1e-9);
+  if (row.taxa > 3) {
+    EXPECT_NEAR(numbers.evenness.value(), 1, 1e-9);
+  }
   EXPECT_NEAR(numbers.root_share,
               std::floor(static_cast<double>(row.taxa) / 2) / static_cast<double>(row.taxa), 1e-12);
 }
@@ -89,15 +91,19 @@ TEST_P(Lengths, OfTheMostEvenKeyAreTheLeast) {
 TEST_P(Lengths, OfACombAreTheGreatest) {
   auto const& row = GetParam();
   auto const numbers = numbers_of(parted(row.taxa, [](std::size_t) { return 1; }));
-  EXPECT_NEAR(numbers.mean_route * static_cast<double>(row.taxa), row.comb_sum, 1e-6);
-  EXPECT_NEAR(numbers.mean_route, row.comb_mean, kRounded);
+  EXPECT_NEAR(numbers.mean_route.value() * static_cast<double>(row.taxa), row.comb_sum, 1e-6);
+  EXPECT_NEAR(numbers.mean_route.value(), row.comb_mean, kRounded);
   EXPECT_EQ(numbers.longest_route, row.taxa - 1);
   EXPECT_EQ(numbers.shortest_route, 1U);
   EXPECT_EQ(numbers.comb_couplets, row.taxa - 1);
   EXPECT_NEAR(numbers.root_share, 1 / static_cast<double>(row.taxa), 1e-12);
-  bool const tells_apart = row.taxa > 3;
-  EXPECT_NEAR(numbers.evenness, tells_apart ? 0 : 1, 1e-9);
-  EXPECT_NEAR(numbers.colless, row.colless_comb > 0 ? 1 : 0, 1e-12);
+  if (row.taxa > 3) {
+    EXPECT_NEAR(numbers.evenness.value(), 0, 1e-9);
+    EXPECT_NEAR(numbers.colless.value(), 1, 1e-12);
+  } else {  // the comb is the most even key as well
+    EXPECT_FALSE(numbers.evenness);
+    EXPECT_FALSE(numbers.colless);
+  }
 }
 
 TEST_P(Lengths, BoundsAreThoseOfHuffmansCode) {
@@ -180,13 +186,13 @@ TEST(KeyNumbers, OfAWorkedKeyOfSevenAreThePublishedOnes) {
                                                      {"4", {{"a", "A"}, {"b", "B"}}},
                                                      {"5", {{"a", "C"}, {"b", "D"}}},
                                                      {"6", {{"a", "F"}, {"b", "G"}}}}));
-  EXPECT_NEAR(numbers.mean_route, 20.0 / 7, 1e-12);
-  EXPECT_NEAR(numbers.evenness, 1, 1e-12);
+  EXPECT_NEAR(numbers.mean_route.value(), 20.0 / 7, 1e-12);
+  EXPECT_NEAR(numbers.evenness.value(), 1, 1e-12);
   EXPECT_EQ(numbers.shortest_route, 2U);
   EXPECT_EQ(numbers.longest_route, 3U);
   EXPECT_EQ(numbers.comb_couplets, 4U);
   // |4-3| at couplet 1, |2-2| at 2, |1-2| at 3, 0 at the others; over 6 * 5 / 2.
-  EXPECT_NEAR(numbers.colless, 2.0 / 15, 1e-12);
+  EXPECT_NEAR(numbers.colless.value(), 2.0 / 15, 1e-12);
   EXPECT_NEAR(numbers.root_share, 3.0 / 7, 1e-12);
 }
 
@@ -226,16 +232,16 @@ TEST(KeyNumbers, FollowTheLawOfCountingInPolytomousKeys) {
   EXPECT_EQ(numbers.couplets, (9U - 1) / (3 - 1));
   EXPECT_EQ(numbers.polytomies, 4U);
   EXPECT_NEAR(numbers.entropy_bound, 2, 1e-12);  // log3 9
-  EXPECT_NEAR(numbers.mean_route, 2, 1e-12);
-  EXPECT_NEAR(numbers.colless, 0, 1e-12);
-  EXPECT_NEAR(numbers.evenness, 1, 1e-12);  // more even than any dichotomous key
+  EXPECT_NEAR(numbers.mean_route.value(), 2, 1e-12);
+  EXPECT_NEAR(numbers.colless.value(), 0, 1e-12);
+  EXPECT_NEAR(numbers.evenness.value(), 1, 1e-12);  // more even than any dichotomous key
 }
 
 TEST(KeyNumbers, AverageTheSeveralRoutesOfATaxon) {
   // A after one step and after two; B after two.
   auto const numbers = numbers_of(
       make_edition("k", {{"1", {{"a", "A"}, {"b", "2"}}}, {"2", {{"a", "A"}, {"b", "B"}}}}));
-  EXPECT_NEAR(numbers.mean_route, (1.5 + 2) / 2, 1e-12);
+  EXPECT_NEAR(numbers.mean_route.value(), (1.5 + 2) / 2, 1e-12);
 }
 
 TEST(KeyNumbers, StayFiniteWhereRoutesAreBeyondCounting) {
@@ -256,7 +262,7 @@ TEST(KeyNumbers, StayFiniteWhereRoutesAreBeyondCounting) {
   }
   edition.parts.push_back({});
   auto const numbers = numbers_of(edition);
-  EXPECT_NEAR(numbers.mean_route, kCouplets, 1e-6);
+  EXPECT_NEAR(numbers.mean_route.value(), kCouplets, 1e-6);
   EXPECT_EQ(numbers.longest_route, kCouplets);
 }
 
@@ -279,8 +285,46 @@ TEST(KeyNumbers, DoNotExistWithoutATerminalOrAWayToOne) {
   EXPECT_FALSE(key_numbers(empty, KeyGraph{empty}).has_value());
   auto const lost = make_edition("k", {{"1", {{"a", ""}, {"b", ""}}}});
   EXPECT_FALSE(key_numbers(lost, KeyGraph{lost}).has_value());
-  auto const round = make_edition("k", {{"1", {{"a", "1"}, {"b", "A"}}}});
-  EXPECT_FALSE(key_numbers(round, KeyGraph{round}).has_value());
+}
+
+// What is behind a circle is reached all the same; what has no length is not averaged.
+TEST(KeyNumbers, ReachTaxaBehindACircleAndLeaveOutWhatHangsOnLengths) {
+  auto const edition = make_edition("k", {{"1", {{"a", "A"}, {"b", "2"}}},
+                                          {"2", {{"a", "B"}, {"b", "3"}}},
+                                          {"3", {{"a", "C"}, {"b", "2"}}},
+                                          {"4", {{"a", "D"}, {"b", "E"}}}});
+  auto const numbers = numbers_of(edition);
+  EXPECT_EQ(numbers.terminals, 3U);
+  EXPECT_EQ(numbers.beyond_start, 2U);
+  EXPECT_EQ(numbers.behind_circles, 2U);
+  EXPECT_EQ(numbers.shortest_route, 1U);
+  EXPECT_NEAR(numbers.root_share, 1 / 3.0, 1e-12);
+  EXPECT_FALSE(numbers.longest_route);
+  EXPECT_FALSE(numbers.mean_route);
+  EXPECT_FALSE(numbers.evenness);
+  EXPECT_FALSE(numbers.colless);
+}
+
+TEST(KeyNumbers, ReachTaxaFromAStartThatIsOnACircle) {
+  auto const numbers = numbers_of(
+      make_edition("k", {{"1", {{"a", "2"}, {"b", "2"}}}, {"2", {{"a", "1"}, {"b", "A"}}}}));
+  EXPECT_EQ(numbers.terminals, 1U);
+  EXPECT_EQ(numbers.behind_circles, 1U);
+  EXPECT_EQ(numbers.shortest_route, 2U);
+  EXPECT_EQ(numbers.beyond_start, 0U);
+}
+
+TEST(KeyNumbers, AreWholeWhereNoTaxonStandsBehindTheCircle) {
+  // Couplet 2 leads to itself and to nothing; 3 and 4 go round, but no lead leads there.
+  auto const numbers = numbers_of(make_edition("k", {{"1", {{"a", "2"}, {"b", "A"}}},
+                                                     {"2", {{"a", "2"}, {"b", ""}}},
+                                                     {"3", {{"a", "4"}, {"b", "B"}}},
+                                                     {"4", {{"a", "3"}, {"b", "C"}}}}));
+  EXPECT_EQ(numbers.terminals, 1U);
+  EXPECT_EQ(numbers.beyond_start, 2U);
+  EXPECT_EQ(numbers.behind_circles, 0U);
+  EXPECT_EQ(numbers.longest_route, 1U);
+  EXPECT_NEAR(numbers.mean_route.value(), 1, 1e-12);
 }
 
 TEST(KeyNumbers, OfAKeyOfOneTaxonAreFinite) {
@@ -289,8 +333,8 @@ TEST(KeyNumbers, OfAKeyOfOneTaxonAreFinite) {
   EXPECT_EQ(numbers.mean_route, 1);
   EXPECT_EQ(numbers.entropy_bound, 0);
   EXPECT_EQ(numbers.huffman_bound, 0);
-  EXPECT_EQ(numbers.evenness, 1);
-  EXPECT_EQ(numbers.colless, 0);
+  EXPECT_FALSE(numbers.evenness);
+  EXPECT_FALSE(numbers.colless);
   EXPECT_EQ(numbers.root_share, 1);
 }
 

@@ -118,7 +118,7 @@ def lengths(keydrift, folder):
             told = proof(keydrift, folder)["numbers"]
             asked += 1
             # Imbalance is told as a share of the comb's.
-            even_one = colless is None or size < 3 or near(told["colless"], colless)
+            even_one = colless is None or size < 4 or near(told["colless"], colless)
             if (not near(told["meanRoute"] * size, total) or told["longestRoute"] != deepest
                     or not even_one):
                 wrong.append(f"{name}, {size} taxa: {told}")

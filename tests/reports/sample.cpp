@@ -311,6 +311,7 @@ Sample make_sample() {
                                     .terminals = 6,
                                     .terminal_ends = 6,
                                     .beyond_start = 0,
+                                    .behind_circles = 0,
                                     .polytomies = 0,
                                     .reticulations = 0,
                                     .shortest_route = 2,

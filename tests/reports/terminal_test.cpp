@@ -339,6 +339,29 @@ TEST(TerminalProof, SaysWhichTaxaItsFiguresLeaveOut) {
       << text;
 }
 
+TEST(TerminalProof, SaysWhyFiguresAreLeftOutWhereLeadsGoRound) {
+  auto sample = make_sample();
+  auto& numbers = *sample.proof.numbers;
+  numbers.behind_circles = 2;
+  numbers.longest_route = {};
+  numbers.mean_route = {};
+  numbers.evenness = {};
+  numbers.colless = {};
+  sample.proof.difficulties->mean_cost = {};
+  sample.proof.difficulties->taxa_behind_hard = {};
+  sample.proof.frequencies = {};
+  sample.proof.right = {};
+  auto const text = proof_text(sample.old_edition, sample.proof, {});
+  EXPECT_NE(text.find("  Leads go round in a circle on the way to 2 of the taxa that key out, so "),
+            std::string::npos)
+      << text;
+  EXPECT_NE(text.find("shortest way ..."), std::string::npos);
+  for (auto const* left_out : {"longest", "average", "(Huffman)", "Evenness", "Colless",
+                               "no route leads to", "come out right"}) {
+    EXPECT_EQ(text.find(left_out, text.find("shortest way")), std::string::npos) << left_out;
+  }
+}
+
 TEST(TerminalRedetermination, RowsBeyondTheListAreCountedWithTheirSpecimens) {
   auto sample = make_sample();
   auto row = sample.redetermination.from_to[0];

@@ -109,17 +109,24 @@ DifficultyNumbers difficulty_numbers(Edition const& edition, KeyGraph const& gra
     }
   }
   numbers.hard_early = hard_early(edition, graph, difficulties).size();
+  for (TaxonId t; t.index < edition.taxa.size(); ++t.index) {
+    auto const ends = graph.leads_to(t);
+    if (std::any_of(ends.begin(), ends.end(),
+                    [&](LeadId lead) { return graph.reachable(lead.couplet); })) {
+      ++numbers.taxa;
+    }
+  }
+  if (taxa_behind_circles(graph) > 0) return numbers;
   double sum = 0;
   for (auto const mean : mean_route_costs(edition, graph, cost)) {
-    if (std::isnan(mean)) continue;
-    ++numbers.taxa;
-    sum += mean;
+    if (!std::isnan(mean)) sum += mean;
   }
+  numbers.mean_cost = numbers.taxa > 0 ? sum / static_cast<double>(numbers.taxa) : 0;
+  numbers.taxa_behind_hard = 0;
   // The chance of meeting no hard couplet is 0 exactly where every route has one.
   for (auto const chance : chances_of_right(edition, graph, past_hard)) {
-    if (chance == 0) ++numbers.taxa_behind_hard;
+    if (chance == 0) ++*numbers.taxa_behind_hard;
   }
-  if (numbers.taxa > 0) numbers.mean_cost = sum / static_cast<double>(numbers.taxa);
   return numbers;
 }
 
@@ -131,6 +138,7 @@ std::optional<ExpectedRight> expected_right(Edition const& edition, KeyGraph con
                                             std::span<std::optional<Difficulty> const> difficulties,
                                             ErrorRates const& rates,
                                             std::span<double const> weights) {
+  if (taxa_behind_circles(graph) > 0) return std::nullopt;
   std::vector<double> error;
   error.reserve(difficulties.size());
   for (auto const& difficulty : difficulties) error.push_back(rates.of(difficulty));

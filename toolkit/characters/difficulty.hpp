@@ -41,10 +41,12 @@ struct DifficultyNumbers {
   std::array<std::size_t, kDifficulties> couplets{};  // by Difficulty
   std::size_t unrated{};
   std::size_t hard_early{};  // hard couplets above easier ones
-  double mean_cost{};        // over taxa: sum of cost_of() along the route; unrated costs as naked
-                             // eye
-  std::size_t taxa_behind_hard{};  // whose every route, or the one, answers a hard couplet
-  std::size_t taxa{};              // that the start leads to
+  // What goes by routes; nullopt where taxa stand behind a circle.
+  std::optional<double> mean_cost;  // over taxa: sum of cost_of() along the route; unrated costs as
+                                    // naked eye
+  std::optional<std::size_t> taxa_behind_hard;  // whose every route, or the one, answers a hard
+                                                // couplet
+  std::size_t taxa{};                           // that the start leads to
 };
 [[nodiscard]] DifficultyNumbers difficulty_numbers(
     Edition const& edition, KeyGraph const& graph,
@@ -69,7 +71,8 @@ struct ExpectedRight {
   std::optional<double> frequency_mean;  // under the frequencies given
   std::vector<TaxonChance> taxa;         // lowest chance first, equal ones in order of first naming
 };
-// `weights` by row of Edition::taxa, or empty.  nullopt when the start leads to no taxon.
+// `weights` by row of Edition::taxa, or empty.  nullopt when the start leads to no taxon, or
+// taxa stand behind a circle.
 [[nodiscard]] std::optional<ExpectedRight> expected_right(
     Edition const& edition, KeyGraph const& graph,
     std::span<std::optional<Difficulty> const> difficulties, ErrorRates const& rates,

@@ -14,19 +14,6 @@
 namespace keydrift {
 namespace {
 
-// Ways from the start to one vertex.
-struct Ways {
-  std::size_t shortest{};
-  std::size_t longest{};
-  bool any{false};
-
-  void add(Ways const& from) {
-    shortest = any ? std::min(shortest, from.shortest + 1) : from.shortest + 1;
-    longest = std::max(longest, from.longest + 1);
-    any = true;
-  }
-};
-
 std::size_t count(std::span<TaxonRun const> runs) {
   std::size_t taxa = 0;
   for (auto const run : runs) taxa += run.end - run.begin;
@@ -89,42 +76,57 @@ std::vector<double> route_lengths(Edition const& edition, KeyGraph const& graph)
   return mean_over_routes(edition, graph, 0, [](double steps, CoupletId) { return steps + 1; });
 }
 
-// Ways to every terminal; false if there is none to any.
-bool count_ways(Edition const& edition, KeyGraph const& graph, KeyNumbers& numbers) {
-  std::vector<Ways> to_couplet(edition.couplets.size());
-  std::vector<Ways> to_taxon(edition.taxa.size());
-  auto const order = graph.topological_order();
-  // The start is the one couplet at depth 1.
-  for (auto const c : order) {
-    if (graph.depth(c) == 1U) to_couplet[c.index] = {0, 0, true};
-  }
-  // Leads into a couplet have been counted when its turn comes, for they stand higher in the order.
-  for (auto const c : order) {
-    if (graph.route_count(c) == 0) continue;
-    for (auto const lead : graph.leads_to(c)) {
-      if (graph.route_count(lead.couplet) > 0)
-        to_couplet[c.index].add(to_couplet[lead.couplet.index]);
-    }
-  }
+// The taxa that the start leads to, and what is nearest of them; false if there is none.
+bool count_taxa(Edition const& edition, KeyGraph const& graph, KeyNumbers& numbers) {
   numbers.shortest_route = edition.couplets.size();
   for (TaxonId t; t.index < edition.taxa.size(); ++t.index) {
-    auto& ways = to_taxon[t.index];
+    std::optional<std::size_t> nearest;
     for (auto const lead : graph.leads_to(t)) {
-      if (graph.route_count(lead.couplet) > 0) ways.add(to_couplet[lead.couplet.index]);
+      auto const depth = graph.depth(lead.couplet);
+      if (depth && (!nearest || *depth < *nearest)) nearest = *depth;
     }
-    if (!ways.any) {
-      if (!graph.leads_to(t).empty()) ++numbers.beyond_start;
-      continue;
+    if (nearest) {
+      ++numbers.terminals;
+      numbers.shortest_route = std::min(numbers.shortest_route, *nearest);
+    } else if (!graph.leads_to(t).empty()) {
+      ++numbers.beyond_start;
     }
-    ++numbers.terminals;
-    numbers.shortest_route = std::min(numbers.shortest_route, ways.shortest);
-    numbers.longest_route = std::max(numbers.longest_route, ways.longest);
   }
-  if (numbers.terminals == 0) return false;
+  return numbers.terminals > 0;
+}
+
+// Answers on the longest way to a taxon; taxa must not stand behind a circle.
+std::size_t longest_route(Edition const& edition, KeyGraph const& graph) {
+  std::vector<std::size_t> to_couplet(edition.couplets.size(), 0);
+  std::size_t longest = 0;
+  // Leads into a couplet have been counted when its turn comes, for they stand higher in the order.
+  for (auto const c : graph.topological_order()) {
+    if (graph.route_count(c) == 0) continue;
+    auto& here = to_couplet[c.index];
+    for (auto const lead : graph.leads_to(c)) {
+      if (graph.route_count(lead.couplet) == 0) continue;
+      here = std::max(here, to_couplet[lead.couplet.index] + 1);
+    }
+    bool const ends = std::any_of(
+        edition[c].leads.begin(), edition[c].leads.end(),
+        [](Lead const& lead) { return std::holds_alternative<ToTaxa>(lead.destination); });
+    if (ends) longest = std::max(longest, here + 1);
+  }
+  return longest;
+}
+
+void count_ways(Edition const& edition, KeyGraph const& graph, double unevenness,
+                KeyNumbers& numbers) {
   double sum = 0;
   for (auto const length : route_lengths(edition, graph)) sum += std::isnan(length) ? 0 : length;
-  numbers.mean_route = sum / static_cast<double>(numbers.terminals);
-  return true;
+  auto const n = static_cast<double>(numbers.terminals);
+  numbers.longest_route = longest_route(edition, graph);
+  numbers.mean_route = sum / n;
+  // Up to three taxa there is no room between the comb and the most even key.
+  auto const room = comb_sum(n) - least_sum(numbers.terminals);
+  if (!(room > 0)) return;
+  numbers.evenness = std::clamp((comb_sum(n) - sum) / room, 0.0, 1.0);
+  numbers.colless = std::min(unevenness / ((n - 1) * (n - 2) / 2), 1.0);
 }
 
 std::size_t widest_couplet(Edition const& edition) {
@@ -148,23 +150,39 @@ std::optional<KeyNumbers> key_numbers(Edition const& edition, KeyGraph const& gr
   KeyNumbers numbers;
   double unevenness = 0;
   count_couplets(edition, graph, numbers, unevenness);
-  if (!count_ways(edition, graph, numbers)) return std::nullopt;
+  if (!count_taxa(edition, graph, numbers)) return std::nullopt;
 
   auto const n = static_cast<double>(numbers.terminals);
+  numbers.behind_circles = taxa_behind_circles(graph);
   numbers.root_share = root_share(edition, graph, numbers.terminals);
   numbers.entropy_bound = std::log2(n) / std::log2(static_cast<double>(widest_couplet(edition)));
   numbers.huffman_bound = numbers.terminals < 2 ? 0 : least_sum(numbers.terminals) / n;
-  // Up to three taxa the comb is the most even key there is.
-  auto const room = comb_sum(n) - least_sum(numbers.terminals);
-  numbers.evenness =
-      room > 0 ? std::clamp((comb_sum(n) - numbers.mean_route * n) / room, 0.0, 1.0) : 1.0;
-  auto const most_uneven = (n - 1) * (n - 2) / 2;
-  numbers.colless = most_uneven > 0 ? std::min(unevenness / most_uneven, 1.0) : 0.0;
+  if (numbers.behind_circles == 0) count_ways(edition, graph, unevenness, numbers);
   return numbers;
+}
+
+std::size_t taxa_behind_circles(KeyGraph const& graph) {
+  // By position of the terminals: how many runs begin there, less those that end.
+  std::vector<std::ptrdiff_t> change(graph.taxon_count() + 1, 0);
+  for (auto const& cycle : graph.cycles()) {
+    if (!graph.reachable(cycle.front())) continue;
+    for (auto const run : graph.taxa_below(cycle.front())) {
+      ++change[run.begin];
+      --change[run.end];
+    }
+  }
+  std::size_t taxa = 0;
+  std::ptrdiff_t runs = 0;
+  for (auto const more : change) {
+    runs += more;
+    if (runs > 0) ++taxa;
+  }
+  return taxa;
 }
 
 std::optional<FrequencyNumbers> frequency_numbers(Edition const& edition, KeyGraph const& graph,
                                                   std::span<double const> weights) {
+  if (taxa_behind_circles(graph) > 0) return std::nullopt;
   auto const lengths = route_lengths(edition, graph);
   FrequencyNumbers numbers;
   std::vector<double> kept;

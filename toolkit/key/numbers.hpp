@@ -22,21 +22,25 @@ struct KeyNumbers {
   std::size_t terminals{};       // different taxa that the start leads to
   std::size_t terminal_ends{};   // leads' ends that name a taxon, counted with repeats
   std::size_t beyond_start{};    // taxa that leads end in, none of which the start leads to
+  std::size_t behind_circles{};  // of the terminals: some way to them goes through a circle
   std::size_t polytomies{};      // couplets of three or more leads
   std::size_t reticulations{};   // surplus incoming leads over couplets
   std::size_t shortest_route{};  // steps
-  std::size_t longest_route{};
-  double mean_route{};          // over terminals, equal frequencies
-  double entropy_bound{};       // Shannon: log2(terminals) / log2(widest couplet)
-  double huffman_bound{};       // mean of the best dichotomous key (Huffman 1952), equal weights
-  double evenness{};            // (comb sum - actual) / (comb sum - least sum): 1 even, 0 comb
-  double colless{};             // Colless index over its value for a comb: 0 even, 1 comb
-  std::size_t comb_couplets{};  // couplets one of whose leads ends in a single taxon
-  double root_share{};          // share of terminals on the smaller side of the first couplet
+  // Ways that may go round in a circle have no greatest length and no mean: nullopt where taxa
+  // stand behind one.
+  std::optional<std::size_t> longest_route;
+  std::optional<double> mean_route;  // over terminals, equal frequencies
+  double entropy_bound{};            // Shannon: log2(terminals) / log2(widest couplet)
+  double huffman_bound{};  // mean of the best dichotomous key (Huffman 1952), equal weights
+  // nullopt as well for fewer than four taxa, of which the comb is the most even key there is.
+  std::optional<double> evenness;  // (comb sum - actual) / (comb sum - least sum): 1 even, 0 comb
+  std::optional<double> colless;   // Colless index over its value for a comb: 0 even, 1 comb
+  std::size_t comb_couplets{};     // couplets one of whose leads ends in a single taxon
+  double root_share{};             // share of terminals on the smaller side of the first couplet
   std::size_t single_statement_couplets{};  // all of whose leads rest on one statement
 };
 
-// nullopt when the key has no terminal or a cycle that leaves no route.
+// nullopt when the start leads to no taxon.
 [[nodiscard]] std::optional<KeyNumbers> key_numbers(Edition const& edition, KeyGraph const& graph);
 
 // The same under given frequencies of the taxa, by row of Edition::taxa; none is negative, and
@@ -49,19 +53,24 @@ struct FrequencyNumbers {
   double entropy_bound{};  // H / log2(widest couplet): no key with such couplets has a lower mean
   double huffman_bound{};  // mean of the best dichotomous key
 };
-// nullopt when no taxon that the start leads to has a frequency above 0.
+// nullopt when no taxon that the start leads to has a frequency above 0, or taxa stand behind a
+// circle.
 [[nodiscard]] std::optional<FrequencyNumbers> frequency_numbers(Edition const& edition,
                                                                 KeyGraph const& graph,
                                                                 std::span<double const> weights);
 
+// Taxa of which some way from the start goes through a circle, so that their routes are without end
+// and nothing can be averaged over them.
+[[nodiscard]] std::size_t taxa_behind_circles(KeyGraph const& graph);
+
 // By row of Edition::taxa: the sum of the costs of the couplets answered on the way to the taxon;
-// NaN where there is no way.  `cost` is by row of Edition::couplets.
+// NaN where there is no way, or none but through a circle.  `cost` is by row of Edition::couplets.
 [[nodiscard]] std::vector<double> mean_route_costs(Edition const& edition, KeyGraph const& graph,
                                                    std::span<double const> cost);
 
 // By row of Edition::taxa: the chance that a specimen of the taxon comes out as it, when couplet c
 // is answered wrongly with the chance error[c], independently of the others: the product over its
-// route of (1 - error).  NaN where there is no way.
+// route of (1 - error).  NaN where there is no way, or none but through a circle.
 //
 // The product is that of Osborne 1963, "Some aspects of the theory of dichotomous keys", New
 // Phytologist 62: 144-160 (formula from memory).  It takes it that a wrong turn never comes back to
