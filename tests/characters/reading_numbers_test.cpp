@@ -18,6 +18,10 @@ constexpr ReadingCase kPlain[]{
     // ranges
     {"Spike 2–3 cm long", "~n:spike length|mm 20–30 mm"},
     {"Spike 2-3 cm long", "~n:spike length|mm 20–30 mm"},
+    // a nought that is not printed
+    {"Spike .5–1.5 mm long", "~n:spike length|mm 0.5–1.5 mm"},
+    {"Spike (.3–).5–.75 mm long", "~n:spike length|mm 0.5–0.75 (0.3–0.75) mm"},
+    {"Spike ·5–1·5 mm long", "~n:spike length|mm 0.5–1.5 mm"},
     {"Spike 2 – 3 cm long", "~n:spike length|mm 20–30 mm"},
     {"Spike 2--3 cm long", "~n:spike length|mm 20–30 mm"},
     {"Spike 2 to 3 cm long", "~n:spike length|mm 20–30 mm"},

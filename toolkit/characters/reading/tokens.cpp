@@ -128,7 +128,27 @@ double parse_plain(std::string_view digits) {
   return value;
 }
 
-// One or more digits with an optional decimal or thousands part, or a plain fraction.
+// ".5": a decimal part whose nought is not printed.  A point behind a word or a number is its own
+// or ends a sentence.
+bool opens_decimal_part(std::string_view text, std::size_t at) {
+  auto const point = text.substr(at).starts_with("\u00B7") ? std::size_t{2} : std::size_t{1};
+  if (point == 1 && text[at] != '.') return false;
+  if (at + point >= text.size() || !is_digit(text[at + point])) return false;
+  auto before = text.substr(0, at);
+  if (before.empty()) return true;
+  if (before.back() == ' ') {
+    before.remove_suffix(1);
+    return before.empty() || !is_digit(before.back());
+  }
+  static constexpr std::array<std::string_view, 17> kInFront{
+      "-)",     "\u2013)", "(",      "[", "-", "\u2010", "\u2011", "\u2012", "\u2013",
+      "\u2014", "\u2212",  "\u00B1", "<", ">", "=",      "\u2264", "\u2265"};
+  return std::any_of(kInFront.begin(), kInFront.end(),
+                     [&](std::string_view sign) { return before.ends_with(sign); });
+}
+
+// One or more digits with an optional decimal or thousands part, or a plain fraction; or a decimal
+// part alone.
 Token number_at(std::string_view text, std::size_t at) {
   Token token{.begin = static_cast<std::uint32_t>(at), .kind = TokenKind::number};
   auto const digits_from = [&](std::size_t from) {
@@ -138,6 +158,7 @@ Token number_at(std::string_view text, std::size_t at) {
   };
   auto end = digits_from(at);
   std::string digits{text.substr(at, end - at)};
+  if (digits.empty()) digits = "0";
   // "1,000": groups of three behind a comma are thousands, anything else behind it a decimal part.
   bool thousands = false;
   while (digits.size() <= 9 && digits[0] != '0' && end + 3 < text.size() + 0 && text[end] == ',' &&
@@ -313,7 +334,8 @@ std::vector<Token> tokenise(std::string_view text) {
     if (c.value == U'{' && closing_brace(text, at) != 0) {
       token.kind = TokenKind::mark;
       token.end = closing_brace(text, at);
-    } else if (c.value < 0x80 && is_digit(static_cast<char>(c.value))) {
+    } else if ((c.value < 0x80 && is_digit(static_cast<char>(c.value))) ||
+               opens_decimal_part(text, at)) {
       token = number_at(text, at);
       if (is_ordinal_ending(text, token.end)) {
         token.kind = TokenKind::word;
