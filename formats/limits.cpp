@@ -152,7 +152,7 @@ std::optional<std::string> set_limit(ReadLimits& limits, std::string_view assign
     for (auto const known : kReadLimits) names.emplace_back(to_word(known));
     auto near = did_you_mean(near_words(name, names));
     return "there is no limit " + in_quotes(name) + "; " +
-           (near.empty() ? "there are " + in_prose(names) : near + "?");
+           (near.empty() ? "there are " + in_prose(names) : near);
   }
   bool const bytes = counts_bytes(*limit);
   auto const shape = std::string{"a whole number"} + (bytes ? ", K, M or G may follow it" : "");

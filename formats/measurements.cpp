@@ -155,7 +155,7 @@ class MeasurementReader {
     std::string remedy = "measurementType wants the id or label of a character of the lexicon";
     for (auto const& type : types) {
       if (auto const near = characters_.near(type); !near.empty()) {
-        remedy = "did you mean \"" + near + "\" by \"" + type + "\"";
+        remedy = "did you mean \"" + near + "\" by \"" + type + "\"?";
         break;
       }
     }

@@ -190,7 +190,7 @@ void OccurrenceColumns::report_missing_name(CsvRow const& row,
   std::string remedy = "head the column that holds the current name \"scientificName\"";
   for (auto const& column : columns) {
     if (nearest_word(column, wanted).empty()) continue;
-    remedy = "did you mean \"scientificName\" by \"" + column + "\"";
+    remedy = "did you mean \"scientificName\" by \"" + column + "\"?";
     break;
   }
   findings.push_back(
@@ -210,7 +210,7 @@ void OccurrenceColumns::report_unused(CsvRow const& row, std::vector<std::size_t
     findings.push_back(finding_at(
         table_, row, column, "unused-column", Severity::warning,
         "the column \"" + names.back() + "\" is not a character of the lexicon and was not used",
-        "did you mean \"" + near + "\""));
+        "did you mean \"" + near + "\"?"));
   }
   findings.push_back(finding_at(
       table_, row, unused.front(), "unused-columns", Severity::information,

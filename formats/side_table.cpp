@@ -108,7 +108,7 @@ class TableReader {
         "the column \"" + std::string{name} + "\" is not one of a " + std::string{what_} +
             "; it was not read",
         nearest.empty() ? "its columns are " + quoted_list(names_)
-                        : "did you mean \"" + nearest + "\"");
+                        : "did you mean \"" + nearest + "\"?");
   }
 
   void report_missing(CsvRow const& row, SideTable const& table,

@@ -16,7 +16,7 @@ namespace keydrift::tables {
 [[nodiscard]] std::string nearest_word(std::string_view word,
                                        std::span<std::string_view const> known);
 
-// `did you mean "X"` for the nearest word, else `otherwise`.
+// `did you mean "X"?` for the nearest word, else `otherwise`.
 [[nodiscard]] std::string suggestion(std::string_view word, std::span<std::string_view const> known,
                                      std::string_view otherwise);
 

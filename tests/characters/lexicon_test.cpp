@@ -132,11 +132,11 @@ TEST(CheckLexicon, ReportsConditionsOnWhatItLacks) {
             "lexicon.csv:3:1: error: the character \"tip\" depends on \"beek-shape\", which the "
             "lexicon lacks [lexicon-applicability-character]\n"
             "  beek-shape\n"
-            "  did you mean \"beak-shape\"\n"
+            "  did you mean \"beak-shape\"?\n"
             "lexicon.csv:4:1: error: the character \"apex\" depends on the state \"bifit\" of "
             "\"beak-shape\", which has no such state [lexicon-applicability-state]\n"
             "  bifit\n"
-            "  did you mean \"bifid\"\n");
+            "  did you mean \"bifid\"?\n");
 }
 
 TEST(CheckLexicon, ReportsConditionsThatNameNoState) {

@@ -80,12 +80,12 @@ constexpr BadMark kBadMarks[]{
      "test:1:13: error: the mark \"{beek-tip: bifid}\" names the character \"beek-tip\", which the "
      "lexicon lacks [unknown-character]\n"
      "  {beek-tip: bifid}\n"
-     "  did you mean \"beak-tip\"\n"},
+     "  did you mean \"beak-tip\"?\n"},
     {"Beak entire {beak-tip: bifit}", "beak-tip = entire",
      "test:1:13: error: the mark \"{beak-tip: bifit}\" names the state \"bifit\", which the "
      "character \"beak-tip\" lacks [unknown-state]\n"
      "  {beak-tip: bifit}\n"
-     "  did you mean \"bifid\"\n"},
+     "  did you mean \"bifid\"?\n"},
     {"Beak entire {beak-tip: purple}", "beak-tip = entire",
      "test:1:13: error: the mark \"{beak-tip: purple}\" names the state \"purple\", which the "
      "character \"beak-tip\" lacks [unknown-state]\n"

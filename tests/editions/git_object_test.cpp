@@ -136,7 +136,7 @@ TEST_F(GitSource, ReadsAShallowClone) {
 TEST_F(GitSource, ProposesNearRevisions) {
   EXPECT_EQ(refusal(spec("v1989:key.txt")),
             "SPEC:1:1: error: the repository has no revision \"v1989\" [no-such-revision]\n"
-            "  did you mean \"v1998\"\n");
+            "  did you mean \"v1998\"?\n");
 }
 
 TEST_F(GitSource, NamesItsRevisionsWhenNoneIsNear) {
@@ -158,15 +158,15 @@ TEST_F(GitSource, SaysWhenARevisionIsNone) {
 TEST_F(GitSource, ProposesNearPaths) {
   EXPECT_EQ(refusal(spec("main:key.txt")),
             "SPEC:1:1: error: revision \"main\" has no file \"key.txt\" [no-such-path]\n"
-            "  did you mean \"keys/key.txt\"\n");
+            "  did you mean \"keys/key.txt\"?\n");
   EXPECT_EQ(refusal(spec("v1998:notes/velumaceae.txt")),
             "SPEC:1:1: error: revision \"v1998\" has no file \"notes/velumaceae.txt\" "
             "[no-such-path]\n"
-            "  did you mean \"notes/velunaceae.txt\"\n");
+            "  did you mean \"notes/velunaceae.txt\"?\n");
   EXPECT_EQ(refusal(spec("v1998:moss/fen/velunacae.txt")),
             "SPEC:1:1: error: revision \"v1998\" has no file \"moss/fen/velunacae.txt\" "
             "[no-such-path]\n"
-            "  did you mean \"notes/velunaceae.txt\"\n");
+            "  did you mean \"notes/velunaceae.txt\"?\n");
   EXPECT_EQ(refusal(spec("v1998:zzz")),
             "SPEC:1:1: error: revision \"v1998\" has no file \"zzz\" [no-such-path]\n"
             "  paths start at the top of the repository\n");
@@ -175,10 +175,10 @@ TEST_F(GitSource, ProposesNearPaths) {
 TEST_F(GitSource, RefusesFoldersLinksAndSubmodules) {
   EXPECT_EQ(refusal(spec("v1998:notes/")),
             "SPEC:1:1: error: \"notes\" is a folder in revision \"v1998\" [not-a-file]\n"
-            "  did you mean \"notes/empty.txt\" or \"notes/velunaceae.txt\"\n");
+            "  did you mean \"notes/empty.txt\" or \"notes/velunaceae.txt\"?\n");
   EXPECT_EQ(refusal(spec("v1974:")),
             "SPEC:1:1: error: no path is named behind the revision [not-a-file]\n"
-            "  did you mean \"key.txt\" or \"notes/velunaceae.txt\"\n");
+            "  did you mean \"key.txt\" or \"notes/velunaceae.txt\"?\n");
   EXPECT_EQ(refusal(spec("v1998:link.txt")),
             "SPEC:1:1: error: \"link.txt\" is a symbolic link [not-a-file]\n"
             "  name what it links to: \"key.txt\"\n");
@@ -214,7 +214,7 @@ TEST_F(GitSource, SaysWhenThereIsNoRepository) {
   EXPECT_EQ(refusal(missing), "SPEC:1:1: error: there is no git repository \"" +
                                   folder_.file("archives") + "\", nor a file \"" + missing +
                                   "\" [no-such-repository]\n  did you mean \"" +
-                                  folder_.file("archive") + "\"\n");
+                                  folder_.file("archive") + "\"?\n");
   auto const elsewhere = folder_.file("nowhere@HEAD@{1}:key.txt");
   EXPECT_EQ(refusal(elsewhere),
             "SPEC:1:1: error: there is no git repository \"" + folder_.file("nowhere") +

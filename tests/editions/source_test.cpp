@@ -45,7 +45,7 @@ TEST(FileSource, ProposesNearNamesForAMissingFile) {
   EXPECT_EQ(refusal(wanted), "SPEC:1:1: error: there is no file \"" + wanted +
                                  "\" [no-such-file]\n  did you mean \"" +
                                  folder.file("velunaceae-1989.txt") + "\" or \"" +
-                                 folder.file("velunaceae-1998.txt") + "\"\n");
+                                 folder.file("velunaceae-1998.txt") + "\"?\n");
 }
 
 TEST(FileSource, SaysWhatToSeeToWhenNoNameIsNear) {

@@ -187,7 +187,7 @@ TEST(LexiconFile, ReportsWhatIsWrongInTheJson) {
 TEST(LexiconFile, RefusesALexiconThatDoesNotHoldTogether) {
   EXPECT_EQ(lexicon_errors("character,state,applicable if\nbeak,x,\ntip,y,beek = x\n"),
             Lines{"l.csv:3:1: error: the character \"tip\" depends on \"beek\", which the lexicon "
-                  "lacks [lexicon-applicability-character] (did you mean \"beak\")"});
+                  "lacks [lexicon-applicability-character] (did you mean \"beak\"?)"});
 }
 
 TEST(LexiconFile, SaysWhichColumnsItWants) {
@@ -196,7 +196,7 @@ TEST(LexiconFile, SaysWhichColumnsItWants) {
                    "\"charakter\" and \"state\" [missing-column] (a lexicon wants the columns "
                    "\"character\" and \"state\" named in its first row)",
                    "l.csv:1:1: warning: the column \"charakter\" is not one of a lexicon; it was "
-                   "not read [unknown-column] (did you mean \"character\")"}));
+                   "not read [unknown-column] (did you mean \"character\"?)"}));
   EXPECT_EQ(lexicon_errors(" "),
             Lines{"l.csv:1:1: error: the file holds nothing but blanks [empty-file] "
                   "(check that this is the right file and that it was saved)"});

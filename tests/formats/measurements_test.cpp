@@ -82,7 +82,7 @@ TEST(Measurements, ListsTypesThatAreNoCharactersOnce) {
   EXPECT_EQ(rows.findings,
             Lines{"m.csv:1:1: information: these types are not characters of the lexicon and were "
                   "not used: \"beek\" and \"weight\" [unknown-type] (did you mean \"beak\" "
-                  "by \"beek\")"});
+                  "by \"beek\"?)"});
   EXPECT_EQ(observed_of(*rows.loaded.value, "", "1"), (Lines{"Beak=3[mm]@2:0", "in x"}));
 }
 

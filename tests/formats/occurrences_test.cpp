@@ -138,7 +138,7 @@ TEST(Occurrences, TakesCharacterColumnsByIdLabelAndUnit) {
       {.characters = {"beak-tip", "tip of the beak", "spike", "länge der ähre", "sex"}});
   EXPECT_EQ(archive.findings,
             (Lines{"s.csv:1:71: warning: the column \"beek-tip\" is not a character of the lexicon "
-                   "and was not used [unused-column] (did you mean \"beak-tip\")",
+                   "and was not used [unused-column] (did you mean \"beak-tip\"?)",
                    "s.csv:1:63: information: these columns were not used: \"habitat\" and "
                    "\"beek-tip\" [unused-columns] (to use one as a character, head it with the "
                    "character's id or label in the lexicon)"}));

@@ -65,7 +65,7 @@ TEST(ConceptMapFile, FindsColumnsInAnyOrderAndSpelling) {
 TEST(ConceptMapFile, NamesTheRelationThatWasMeant) {
   EXPECT_EQ(concept_errors("old,relation,new\nAus,inclueds,Bus\nAus,sort of,Cus\nAus,,Dus\n"),
             (Lines{"c.csv:2:5: error: \"inclueds\" is not a relation between two concepts "
-                   "[unknown-relation] (did you mean \"includes\")",
+                   "[unknown-relation] (did you mean \"includes\"?)",
                    "c.csv:3:5: error: \"sort of\" is not a relation between two concepts "
                    "[unknown-relation] (write congruent (==), includes (>), included in (<), "
                    "overlaps (><) or disjoint (|))",
@@ -100,9 +100,9 @@ TEST(ConceptMapFile, SaysWhichColumnsAreMissingAndWhichAreThere) {
              "\"old\", \"relationship\" and \"new name\" [missing-column] (a concept map "
              "wants the columns \"old\", \"relation\" and \"new\" named in its first row)",
              "c.csv:1:5: warning: the column \"relationship\" is not one of a concept map; it "
-             "was not read [unknown-column] (did you mean \"relation\")",
+             "was not read [unknown-column] (did you mean \"relation\"?)",
              "c.csv:1:18: warning: the column \"new name\" is not one of a concept map; it "
-             "was not read [unknown-column] (did you mean \"new\")"}));
+             "was not read [unknown-column] (did you mean \"new\"?)"}));
 }
 
 TEST(ConceptMapFile, ReportsEveryRowThatCannotBeRead) {
@@ -219,7 +219,7 @@ TEST(SideFiles, NeverYieldAValueTogetherWithAnError) {
 
 TEST(Wording, SuggestsTheNearestWord) {
   std::vector<std::string_view> const known{"includes", "overlaps", "note"};
-  EXPECT_EQ(tables::suggestion("inlcudes", known, "x"), "did you mean \"includes\"");
+  EXPECT_EQ(tables::suggestion("inlcudes", known, "x"), "did you mean \"includes\"?");
   EXPECT_EQ(tables::suggestion("xyz", known, "look"), "look");
   EXPECT_EQ(tables::suggestion(std::string(1000, 'o'), known, "look"), "look");
 }

@@ -13,7 +13,7 @@ TEST(Findings, AreWrittenWithPlaceSeverityMessageCodePrintedWordsAndRemedy) {
       .place = {.line = 14, .column = 39, .begin = 0, .end = 0},
       .printed = "– Beak bifid ..... 27\nnext line",
       .message = "lead 3b leads to couplet \"27\", which this edition lacks",
-      .remedy = "did you mean \"21\"",
+      .remedy = "did you mean \"21\"?",
       .related = {{.place = {.line = 90, .column = 5, .begin = 0, .end = 0},
                    .message = "the last couplet is here"}},
   };
@@ -23,7 +23,7 @@ TEST(Findings, AreWrittenWithPlaceSeverityMessageCodePrintedWordsAndRemedy) {
             "  – Beak bifid ..... 27\n"
             "  next line\n"
             "  fens.txt:90:5: the last couplet is here\n"
-            "  did you mean \"21\"\n");
+            "  did you mean \"21\"?\n");
 }
 
 TEST(Findings, WithoutPrintedWordsAndRemedyTakeOneLine) {

@@ -86,9 +86,9 @@ TEST(NearWords, GivesNoneForNothingOrForStrangers) {
 
 TEST(DidYouMean, ListsTheWordsAsASentenceWould) {
   EXPECT_EQ(did_you_mean({}), "");
-  EXPECT_EQ(did_you_mean({"a"}), "did you mean \"a\"");
-  EXPECT_EQ(did_you_mean({"a", "b"}), "did you mean \"a\" or \"b\"");
-  EXPECT_EQ(did_you_mean({"a", "b", "c"}), "did you mean \"a\", \"b\" or \"c\"");
+  EXPECT_EQ(did_you_mean({"a"}), "did you mean \"a\"?");
+  EXPECT_EQ(did_you_mean({"a", "b"}), "did you mean \"a\" or \"b\"?");
+  EXPECT_EQ(did_you_mean({"a", "b", "c"}), "did you mean \"a\", \"b\" or \"c\"?");
 }
 
 }  // namespace

@@ -58,7 +58,7 @@ TEST(Proof, ReportsALeadToAMissingCoupletAndProposesTheOneThatNothingLeadsTo) {
             "k:6:1: error: lead 13b leads to couplet \"24\", which this edition lacks "
             "[dangling-couplet]\n"
             "  24\n"
-            "  did you mean \"14\"\n"
+            "  did you mean \"14\"?\n"
             "k:7:1: error: no lead leads to couplet \"14\" [unreachable-couplet]\n"
             "  4a spike erect … Bus dus\n"
             "  mend the lead that should lead here, or leave the couplet out\n");
@@ -134,7 +134,7 @@ TEST(Proof, ReportsACoupletWhoseNumberIsOutOfOrderAndProposesTheNumberExpectedTh
             "k:3:1: warning: couplet \"12\" stands out of order, behind couplet \"1\" "
             "[misnumbered-couplet]\n"
             "  12\n"
-            "  did you mean \"2\"\n");
+            "  did you mean \"2\"?\n");
 }
 
 TEST(Proof, ReportsCoupletsPrintedInAnotherOrderThanTheirNumbers) {
@@ -177,11 +177,109 @@ TEST(Proof, ReportsTwoCoupletsOfOneNumberOnceAndNotAsUnreachableToo) {
   auto edition = make_edition("k", {{"1", {{"flat", "2"}, {"round", "Aus"}}},
                                     {"2", {{"erect", "Bus"}, {"nodding", "Cus"}}},
                                     {"2", {{"hollow", "Dus"}, {"solid", "Eus"}}}});
-  EXPECT_EQ(proof_of(edition),
-            "k:5:1: error: couplet \"2\" occurs a second time [duplicate-couplet]\n"
-            "  2\n"
-            "  k:3:1: the first couplet of this label is here\n"
-            "  did you mean \"3\"\n");
+  EXPECT_EQ(
+      proof_of(edition),
+      "k:5:1: error: couplet \"2\" occurs a second time; lead 1a, which leads to that number, "
+      "is taken to mean the first, in line 3 [duplicate-couplet]\n"
+      "  2\n"
+      "  k:3:1: the first couplet of this label is here\n"
+      "  did you mean \"3\"? mend the leads that mean it as well\n");
+}
+
+TEST(Proof, TakesALeadToTheNextNumberForOneToTheSecondCoupletOfANumber) {
+  auto edition = make_edition("k", {{"1", {{"flat", "2"}, {"round", "3"}}},
+                                    {"2", {{"erect", "Bus"}, {"nodding", "Cus"}}},
+                                    {"2", {{"hollow", "Dus"}, {"solid", "Eus"}}}});
+  unresolve(lead(edition, 0, 1), "3");
+  EXPECT_EQ(
+      proof_of(edition, {"listed-not-keyed"}),
+      "k:2:1: error: lead 1b leads to couplet \"3\", which this edition lacks "
+      "[dangling-couplet]\n"
+      "  3\n"
+      "  the second couplet \"2\", in line 5, is probably this one: give it the number \"3\"\n"
+      "k:5:1: error: couplet \"2\" occurs a second time; lead 1a, which leads to that number, "
+      "is taken to mean the first, in line 3 [duplicate-couplet]\n"
+      "  2\n"
+      "  k:3:1: the first couplet of this label is here\n"
+      "  did you mean \"3\", to which lead 1b leads?\n");
+}
+
+// Two keys, "Group 1" and "Group 2", behind a first one that leads to them.
+Edition groups() {
+  auto edition =
+      make_edition("k", {{"1", {{"leaves flat", ""}, {"leaves round", ""}}},
+                         {"1 ", {{"beak bifid", "Aus bus"}, {"beak entire", "Aus cus"}}},
+                         {"1  ", {{"stem hollow", "Bus aus"}, {"stem solid", "Bus dus"}}}});
+  for (auto& couplet : edition.couplets) {
+    couplet.label = "1";
+    couplet.leads[0].label = "1a";
+    couplet.leads[1].label = "1b";
+  }
+  edition.parts.push_back({.title = "Group 1",
+                           .start = CoupletId{1},
+                           .place = {.line = 3, .column = 1, .begin = 0, .end = 0}});
+  edition.parts.push_back({.title = "Group 2",
+                           .start = CoupletId{2},
+                           .place = {.line = 5, .column = 1, .begin = 0, .end = 0}});
+  for (std::uint32_t i = 0; i < 2; ++i) {
+    auto const title = edition.parts[i + 1].title;
+    lead(edition, 0, i).destination = ToKey{title};
+    lead(edition, 0, i).destination_printed = title;
+  }
+  return edition;
+}
+
+TEST(Proof, ReportsAKeyOfTheFileThatNoLeadLeadsTo) {
+  EXPECT_EQ(proof_of(groups()), "");
+  auto edition = groups();
+  lead(edition, 0, 1).destination = ToTaxa{{TaxonId{0}}};
+  lead(edition, 0, 1).destination_printed = "Aus bus";
+  EXPECT_EQ(
+      proof_of(edition, {"taxon-repeated"}),
+      "k:5:1: warning: no lead leads to the key \"Group 2\", though leads lead to other keys "
+      "of this file [unreached-key]\n"
+      "  Group 2\n"
+      "  mend the lead that should lead here; where the key is begun by itself, all is well\n");
+  // Its title names a taxon that keys out: whoever gets there goes on.
+  edition.parts[2].title = "Males of Aus bus";
+  EXPECT_EQ(proof_of(edition, {"taxon-repeated"}), "");
+}
+
+TEST(Proof, SaysNothingOfKeysOfWhichNoneLeadsToAnother) {
+  auto edition = groups();
+  for (std::uint32_t i = 0; i < 2; ++i) {
+    lead(edition, 0, i).destination = ToTaxa{{TaxonId{i}}};
+    lead(edition, 0, i).destination_printed = edition.taxa[i].name;
+  }
+  EXPECT_EQ(proof_of(edition, {"taxon-repeated"}), "");
+}
+
+TEST(Proof, ProposesOfNumberedKeysOnlyOneThatNothingLeadsTo) {
+  auto edition = groups();
+  lead(edition, 2, 1).destination = ToKey{"Group 3"};
+  EXPECT_EQ(proof_of(edition, {"listed-not-keyed"}),
+            "k:6:1: information: lead 1b leads to another key, \"Group 3\", which is not in this "
+            "file [key-elsewhere]\n"
+            "  Group 3\n"
+            "  determinations stop here unless that key is at hand\n");
+  edition = groups();
+  lead(edition, 0, 1).destination = ToKey{"Group 3"};
+  EXPECT_EQ(proof_of(edition, {"unreached-key"}),
+            "k:2:1: information: lead 1b leads to another key, \"Group 3\", which is not in this "
+            "file [key-elsewhere]\n"
+            "  Group 3\n"
+            "  did you mean \"Group 2\"?\n");
+}
+
+TEST(Proof, NamesTheKeysWhereATaxonKeysOutInSeveralOfOneFile) {
+  auto edition = groups();
+  lead(edition, 2, 0).destination = ToTaxa{{TaxonId{0}}};
+  EXPECT_EQ(proof_of(edition, {"listed-not-keyed"}),
+            "k:3:1: information: \"Aus bus\" keys out 2 times: at leads 1a of the key \"Group 1\" "
+            "and 1a of the key \"Group 2\" [taxon-repeated]\n"
+            "  Aus bus\n"
+            "  k:5:1: it keys out again at lead 1a of the key \"Group 2\"\n"
+            "  where this is meant, \"in part\" after the name says so\n");
 }
 
 TEST(Proof, ReportsACoupletWithoutNumber) {
@@ -424,7 +522,7 @@ TEST(Proof, SaysWhichLeadsLeadToKeysElsewhere) {
       "k:8:1: information: lead 4b leads to another key, \"Key to the gemera\", which is not in "
       "this file [key-elsewhere]\n"
       "  Key to the gemera\n"
-      "  did you mean \"Key to the genera\"\n");
+      "  did you mean \"Key to the genera\"?\n");
   lead(edition, 3, 1).destination = ToKey{"Larvae"};
   EXPECT_EQ(
       proof_of(edition, {"listed-not-keyed"}),
@@ -466,15 +564,15 @@ TEST(Proof, ComparesTheTaxaThatKeyOutWithThoseListed) {
             "k:1:1: error: the front matter lists \"Aus cuss\", which does not key out "
             "[listed-not-keyed]\n"
             "  Aus cuss\n"
-            "  did you mean \"Aus cus\"\n"
+            "  did you mean \"Aus cus\"?\n"
             "k:1:1: error: the front matter lists \"Dus\", which does not key out "
             "[listed-not-keyed]\n"
             "  Dus\n"
-            "  did you mean \"Cus\"\n"
+            "  did you mean \"Cus\"?\n"
             "k:4:1: warning: \"Aus cus\" keys out, but the front matter does not list it "
             "[keyed-not-listed]\n"
             "  Aus cus\n"
-            "  did you mean \"Aus cuss\"\n");
+            "  did you mean \"Aus cuss\"?\n");
 }
 
 TEST(Proof, TakesASynonymInTheListForTheAcceptedNameThatKeysOut) {

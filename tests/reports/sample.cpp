@@ -251,7 +251,7 @@ void add_findings(Sample& sample) {
   sample.proof.findings = {
       finding("dangling-couplet", Severity::error, "orlidae-1968.txt", 4, "31",
               "lead \"2b\" leads to couplet \"31\", which this edition lacks",
-              "did you mean \"3\""),
+              "did you mean \"3\"?"),
       finding("leads-overlap", Severity::warning, "orlidae-1968.txt", 3, "carapace 40–60 mm long",
               "carapace length: the leads of couplet \"2\" both admit 40 mm",
               "say which lead a specimen of exactly 40 mm belongs to"),

@@ -271,7 +271,7 @@ TEST(MatchTaxa, ReportsMapRowsThatNameUnknownTaxa) {
                            {"Cus dus", "congruent", "Aus bus"}});
   EXPECT_EQ(findings_text(match_taxa(a, b, &map)),
             "concepts.csv:2: error: the old edition, old.txt, has no taxon \"Aus palusrtis\" "
-            "[concept-unknown-taxon]\n  Aus palusrtis\n  did you mean \"Aus palustris\"\n"
+            "[concept-unknown-taxon]\n  Aus palusrtis\n  did you mean \"Aus palustris\"?\n"
             "concepts.csv:3: error: the new edition, new.txt, has no taxon \"Zygozeugma "
             "extraneum\" [concept-unknown-taxon]\n  Zygozeugma extraneum\n"
             "  write the name as the edition's key does, or drop the row\n"

@@ -40,7 +40,7 @@ TEST(TaxonWeights, TellOfNamesThatAreNoTerminalAndOfTerminalsWithoutCount) {
             "f.csv:2:1: warning: \"Aus buss\" does not key out, so its count is left aside "
             "[frequency-of-unknown-taxon]\n"
             "  Aus buss\n"
-            "  did you mean \"Aus bus\" or \"Aus cus\"\n"
+            "  did you mean \"Aus bus\" or \"Aus cus\"?\n"
             "f.csv:3:1: warning: \"Aus\" takes in 2 taxa of the key, so its count is left aside: "
             "\"Aus bus\" and \"Aus cus\" [frequency-of-group]\n"
             "  Aus\n"

@@ -6,7 +6,7 @@ namespace keydrift {
 namespace {
 
 // In byte order of the codes.
-constexpr std::array<FindingKind, 29> kKinds{{
+constexpr std::array<FindingKind, 30> kKinds{{
     {"backward-lead", Severity::information, "A lead leads to a couplet printed before it",
      "Branches of a key may meet again, and then a lead may have to point upwards.  Far more "
      "often\n"
@@ -92,6 +92,11 @@ constexpr std::array<FindingKind, 29> kKinds{{
     {"unreachable-couplet", Severity::error, "Nothing leads to a couplet",
      "No specimen can ever get to it, so its taxa do not key out there.  Usually the lead that\n"
      "should lead here bears a wrong number.  Couplets below it are counted, not reported again."},
+    {"unreached-key", Severity::warning, "No lead leads to a key of the file",
+     "Leads of this file lead to other keys in it, but none to this one, so that its taxa cannot\n"
+     "be reached from the first couplet.  Usually the lead that should lead here bears another\n"
+     "title or number.  Where no key of a file leads to another, nothing is said, nor of a key\n"
+     "whose title names a taxon that keys out: whoever gets to the taxon goes on there."},
     {"wrong-back-reference", Severity::warning, "A back-reference disagrees with the leads",
      "The couplet says that it is reached from another one, no lead of which leads to it.  One of\n"
      "the two numbers is wrong."},

@@ -79,6 +79,7 @@ std::string did_you_mean(std::vector<std::string> const& words) {
     text += i == 0 ? "did you mean " : i + 1 == words.size() ? " or " : ", ";
     text += '"' + words[i] + '"';
   }
+  if (!words.empty()) text += '?';
   return text;
 }
 

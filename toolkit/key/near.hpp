@@ -19,7 +19,7 @@ namespace keydrift {
                                                   std::vector<std::string> const& known,
                                                   std::size_t maximum = 3);
 
-// `did you mean "a", "b" or "c"`, or "" for none.
+// `did you mean "a", "b" or "c"?`, or "" for none.
 [[nodiscard]] std::string did_you_mean(std::vector<std::string> const& words);
 
 }  // namespace keydrift

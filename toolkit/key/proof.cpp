@@ -66,10 +66,33 @@ std::string ProofContext::near_labels(std::string_view text, std::size_t part) {
   return did_you_mean(labels.near(text, part, reached));
 }
 
+std::string ProofContext::second_of_its_label(std::string_view label, std::size_t part) {
+  auto const number = label_number(label);
+  if (!number || !number->suffix.empty() || number->number < 2) return {};
+  auto const before = std::to_string(number->number - 1);
+  auto const first = labels.find(before, part);
+  if (!first || labels.part_of(*first) != part) return {};
+  for (auto c = CoupletId{first->index + 1}; c < labels.part_end(part); ++c.index) {
+    if (++near_comparisons > kNearComparisons) return {};
+    if (label_key(edition[c].label) != before || !graph.leads_to(c).empty()) continue;
+    return "the second couplet " + in_quotes(before) + ", in line " +
+           std::to_string(edition[c].place.line) + ", is probably this one: give it the number " +
+           in_quotes(std::string{label});
+  }
+  return {};
+}
+
 std::string ProofContext::near_names(std::string_view name, std::vector<std::string> const& known) {
   near_comparisons += known.size();
   return near_comparisons > kNearComparisons ? std::string{}
                                              : did_you_mean(near_words(name, known));
+}
+
+std::string ProofContext::key_name(std::size_t part) const {
+  auto const& title = edition.parts[part].title;
+  if (!title.empty()) return "the key " + in_quotes(title);
+  return part == 0 ? "the first key"
+                   : "the key in line " + std::to_string(edition.parts[part].place.line);
 }
 
 std::string printed_lead(Lead const& lead) {
@@ -96,15 +119,20 @@ std::vector<Finding> proof_structure(Edition const& edition, KeyGraph const& gra
   using namespace proofing;
   std::vector<Finding> findings;
   LabelIndex const labels{edition};
+  auto key_of = keys_of_couplets(edition);
+  auto led_to = find_keys_led_to(edition, graph, key_of);
   ProofContext context{.edition = edition,
                        .graph = graph,
                        .labels = labels,
                        .reached = reached_from_starts(edition),
+                       .key_of = std::move(key_of),
+                       .keys_led_to = std::move(led_to),
                        .findings = findings};
   check_shape(context);
   check_numbering(context);
   check_destinations(context);
   check_back_references(context);
+  check_keys(context);
   check_taxa(context);
   check_words(context);
   sort_findings(findings);

@@ -57,7 +57,10 @@ class DestinationCheck {
                       "print the number of a couplet or the name of a taxon");
       return;
     }
-    auto remedy = context_.near_labels(label, context_.labels.part_of(id.couplet));
+    auto remedy = context_.second_of_its_label(label, context_.labels.part_of(id.couplet));
+    if (remedy.empty()) {
+      remedy = context_.near_labels(label, context_.labels.part_of(id.couplet));
+    }
     if (remedy.empty()) remedy = "mend the number, or print the couplet that is missing";
     context_.report("dangling-couplet", lead.destination_place, printed,
                     "lead " + context_.lead(id) + " leads to couplet " + in_quotes(label) +
@@ -67,9 +70,7 @@ class DestinationCheck {
 
   void check_key(LeadId id, Lead const& lead, std::string const& key) {
     if (titles_.find(key)) return;
-    std::vector<std::string> titles;
-    for (auto const& part : context_.edition.parts) titles.push_back(part.title);
-    auto remedy = context_.near_names(key, titles);
+    auto remedy = near_keys(context_, key);
     if (remedy.empty()) remedy = "determinations stop here unless that key is at hand";
     context_.report("key-elsewhere", lead.destination_place, key,
                     "lead " + context_.lead(id) + " leads to another key, " + in_quotes(key) +

@@ -106,13 +106,28 @@ void PartNumbering::note_numbered_leads(Couplet const& couplet) {
 
 void PartNumbering::report_duplicate(CoupletId again, CoupletId first) {
   auto const& label = context_.label(again);
+  auto message = "couplet " + in_quotes(label) + " occurs a second time";
+  std::vector<std::string> names;
+  for (auto const lead : context_.graph.leads_to(first)) names.push_back(context_.lead(lead));
+  if (!names.empty() && context_.graph.leads_to(again).empty()) {
+    bool const one = names.size() == 1;
+    message += std::string{one ? "; lead " : "; leads "} + in_prose(names) +
+               (one ? ", which leads to that number, is" : ", which lead to that number, are") +
+               " taken to mean the first, in line " +
+               std::to_string(context_.edition[first].place.line);
+  }
   std::string remedy = "give it a number of its own, and mend the leads that mean it";
   if (auto const number = label_number(label); number && !taken(number->number + 1)) {
-    remedy = "did you mean " + in_quotes(std::to_string(number->number + 1));
+    auto const next = in_quotes(std::to_string(number->number + 1));
+    auto const wanted = wanted_.find(number->number + 1);
+    // A lead that leads to the next number in vain tells that the second is that one.
+    remedy = wanted == wanted_.end()
+                 ? "did you mean " + next + "? mend the leads that mean it as well"
+                 : "did you mean " + next + ", to which lead " +
+                       context_.lead(wanted->second.front()) + " leads?";
   }
   context_
-      .report("duplicate-couplet", context_.edition[again].place, label,
-              "couplet " + in_quotes(label) + " occurs a second time", remedy)
+      .report("duplicate-couplet", context_.edition[again].place, label, std::move(message), remedy)
       .related.push_back(
           {context_.edition[first].place, "the first couplet of this label is here"});
 }
@@ -122,7 +137,7 @@ void PartNumbering::report_misplaced(Numbered const& misplaced, Numbered const* 
   auto const expected = before == nullptr ? 1 : before->number.number + 1;
   std::string remedy = "print the couplets in the order of their numbers, or number them anew";
   if (!taken(expected)) {
-    remedy = "did you mean " + in_quotes(std::to_string(expected));
+    remedy = "did you mean " + in_quotes(std::to_string(expected)) + "?";
     present_.insert(expected);
   }
   auto message = "couplet " + in_quotes(label) + " stands out of order";

@@ -119,8 +119,15 @@ void check_repeated(ProofContext& context, TaxonId id) {
   auto const& taxon = context.edition[id];
   std::vector<std::string> names;
   bool remarked = true;
+  // Keys of one file number their couplets alike.
+  auto const key = context.key_of[ends.front().couplet.index];
+  bool const several = std::any_of(ends.begin(), ends.end(), [&](LeadId lead) {
+    return context.key_of[lead.couplet.index] != key;
+  });
   for (auto const lead : ends) {
-    names.push_back(context.lead(lead));
+    auto const of_key =
+        several ? " of " + context.key_name(context.key_of[lead.couplet.index]) : std::string{};
+    names.push_back(context.lead(lead) + of_key);
     remarked = remarked && !context.edition[lead].taxon_remark.empty();
   }
   auto& finding = context.report(
