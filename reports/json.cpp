@@ -3,6 +3,7 @@
 
 #include "keydrift/reports/json_parts.hpp"
 #include "keydrift/reports/wording.hpp"
+#include "keydrift/reports/wording_proof.hpp"
 
 namespace keydrift {
 
@@ -115,6 +116,15 @@ std::string proof_json(Edition const& edition, EditionProof const& proof) {
   if (proof.frequencies) json["frequencyNumbers"] = of(*proof.frequencies);
   if (proof.difficulties) json["difficultyNumbers"] = of(*proof.difficulties);
   if (proof.right) json["expectedRight"] = of(edition, *proof.right);
+  auto sources = Json::array();
+  for (auto const& [figure, reference] : figure_sources(proof)) {
+    Json each;
+    each["figure"] = figure;
+    each["reference"] = reference;
+    each["fromMemory"] = true;
+    sources.push_back(std::move(each));
+  }
+  json["figureSources"] = std::move(sources);
   json["coverage"] = json_parts::of(proof.coverage);
   return json_parts::finish(json);
 }

@@ -21,6 +21,20 @@ constexpr std::array kGroups{
 // Taxa named as those most often named wrongly.
 constexpr std::size_t kWorstTaxa = 5;
 
+constexpr FigureSource kHuffman{
+    "huffmanBound",
+    "D. A. Huffman 1952, A method for the construction of minimum-redundancy codes, Proceedings of "
+    "the IRE 40: 1098-1101"};
+constexpr FigureSource kShannon{
+    "entropyBound",
+    "C. E. Shannon 1948, A mathematical theory of communication, Bell System Technical Journal 27: "
+    "379-423"};
+constexpr FigureSource kColless{
+    "colless", "D. H. Colless 1982, review of Phylogenetics, Systematic Zoology 31: 100-104"};
+constexpr FigureSource kOsborne{
+    "expectedRight",
+    "Osborne 1963, Some aspects of the theory of dichotomous keys, New Phytologist 62: 144-160"};
+
 bool is_style(Finding const& finding) {
   auto const kinds = style_finding_kinds();
   return std::any_of(kinds.begin(), kinds.end(),
@@ -103,6 +117,13 @@ FigureGroup key_figures(EditionProof const& proof) {
   add("Couplets that take off a single taxon", of_all(n.comb_couplets, n.couplets));
   add("Couplets whose leads rest on one statement each",
       of_all(n.single_statement_couplets, n.couplets));
+  std::vector<std::string_view> references;
+  for (auto const& source : figure_sources(proof)) {
+    if (source.figure != kOsborne.figure) references.push_back(source.reference);
+  }
+  if (!references.empty()) {
+    group.after = fmt::format("After {} (references from memory).", fmt::join(references, "; "));
+  }
   return group;
 }
 
@@ -145,9 +166,11 @@ FigureGroup right_figures(Edition const& edition, ExpectedRight const& right) {
                              "out right is",
                              enumerated(rates))},
       .figures = {},
-      .after =
-          "The product of the right answers along each route (Osborne 1963). A wrong turn is "
-          "taken never to come back to the right name; people who cross-check do better."};
+      .after = fmt::format(
+          "The product of the right answers along each route ({}; formula and reference "
+          "from memory). A wrong turn is taken never to come back to the right name; "
+          "people who cross-check do better.",
+          kOsborne.reference)};
   group.figures.push_back({"all taxa equally frequent", percent(right.mean), 1});
   if (right.frequency_mean) {
     group.figures.push_back({"by the frequencies given", percent(*right.frequency_mean), 1});
@@ -197,6 +220,17 @@ std::string scope_in_words(Edition const& edition) {
   add("sex ", front.scope.sex);
   add("material ", front.scope.material);
   return fmt::format("{}", fmt::join(parts, "; "));
+}
+
+std::vector<FigureSource> figure_sources(EditionProof const& proof) {
+  std::vector<FigureSource> sources;
+  if (proof.numbers && proof.numbers->mean_route) {
+    sources.push_back(kHuffman);
+    sources.push_back(kShannon);
+  }
+  if (proof.numbers && proof.numbers->colless) sources.push_back(kColless);
+  if (proof.right) sources.push_back(kOsborne);
+  return sources;
 }
 
 std::vector<FigureGroup> proof_figures(Edition const& edition, EditionProof const& proof) {

@@ -41,6 +41,14 @@ struct FigureGroup {
   std::vector<Figure> figures;
   std::string after;
 };
+// Where what a figure goes by was published.
+struct FigureSource {
+  std::string_view figure;     // its name in the JSON
+  std::string_view reference;  // from memory, all of them: none was at hand
+};
+// Of the figures that the proof has.
+[[nodiscard]] std::vector<FigureSource> figure_sources(EditionProof const& proof);
+
 // What there is of them: the key in numbers, what must be seen, determinations that come out right.
 [[nodiscard]] std::vector<FigureGroup> proof_figures(Edition const& edition,
                                                      EditionProof const& proof);

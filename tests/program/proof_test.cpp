@@ -86,11 +86,43 @@ TEST(ProofCommand, RefusesRatesAndFilesThatItCannotUse) {
     EXPECT_EQ(ran.exit, 2) << rate;
     EXPECT_EQ(ran.out, "") << rate;
     EXPECT_NE(ran.err.find(std::string{"--error-rate "} + rate), std::string::npos) << ran.err;
+    EXPECT_NE(ran.err.find("as in 0.025 or 2.5%"), std::string::npos) << ran.err;
   }
   auto const ran =
       run_keydrift({"proof", "key.txt", "--frequencies", "counts.csv"}, sandbox.path());
   EXPECT_EQ(ran.exit, 3);
   EXPECT_NE(ran.err.find("bad-count"), std::string::npos) << ran.err;
+}
+
+TEST(ProofCommand, RefusesRatesByDifficultyWithoutALexicon) {
+  Sandbox const sandbox;
+  static_cast<void>(sandbox.write("key.txt", kComb));
+  auto const ran =
+      run_keydrift({"proof", "key.txt", "--error-rate", "microscope=10%"}, sandbox.path());
+  EXPECT_EQ(ran.exit, 2);
+  EXPECT_EQ(ran.out, "");
+  EXPECT_EQ(
+      ran.err,
+      "keydrift: --error-rate microscope=10%: without --lexicon no couplet is known to take a "
+      "microscope; give the lexicon, or one rate for all couplets\n");
+}
+
+TEST(ProofCommand, KeysOutTaxaBehindACircle) {
+  Sandbox const sandbox;
+  static_cast<void>(sandbox.write("key.txt",
+                                  "1 Beak bifid ........ Aus bus\n- Beak entire ....... 2\n"
+                                  "2 Spike long ........ Aus cus\n- Spike short ....... 3\n"
+                                  "3 Stem hollow ....... Aus dus\n- Stem solid ........ 2\n"));
+  auto const ran = run_keydrift({"proof", "key.txt", "--error-rate", "5%"}, sandbox.path());
+  EXPECT_EQ(ran.exit, 1);
+  EXPECT_NE(ran.out.find("3 couplets, with 6 leads in all, key out 3 taxa."), std::string::npos)
+      << ran.out;
+  EXPECT_EQ(ran.out.find("cannot be reached"), std::string::npos) << ran.out;
+  EXPECT_EQ(ran.out.find("come out right"), std::string::npos) << ran.out;
+  auto const json = json_of(sandbox, {"key.txt", "--error-rate", "5%"});
+  EXPECT_EQ(json["numbers"]["taxaBehindCircles"], 2);
+  EXPECT_FALSE(json["numbers"].contains("meanRoute"));
+  EXPECT_FALSE(json.contains("expectedRight"));
 }
 
 TEST(ProofCommand, TakesRatesByDifficultyFromTheLexicon) {
@@ -168,11 +200,17 @@ TEST(ProofCommand, ExplainsACodeAndListsThemAll) {
   auto const all = run_keydrift({"proof", "--explain-finding"});
   EXPECT_EQ(all.exit, 0);
   EXPECT_EQ(all.out.rfind("ambiguous-abbreviation", 0), 0U) << all.out;
+  std::istringstream lines{all.out};
+  for (std::string line; std::getline(lines, line);) {
+    auto const title = line.find_first_not_of(' ', std::min(line.find(' '), line.size()));
+    if (line.front() == ' ' || title == std::string::npos) continue;  // goes on
+    EXPECT_FALSE(line[title] >= 'a' && line[title] <= 'z') << line;
+  }
   auto const none = run_keydrift({"proof", "--explain-finding", "encoding-damaged"});
   EXPECT_EQ(none.exit, 2);
   EXPECT_EQ(none.err,
             "keydrift: no finding is called \"encoding-damaged\"\n"
-            "  did you mean \"encoding-damage\"\n");
+            "  did you mean \"encoding-damage\"?\n");
 }
 
 // --- every code is explained -------------------------------------------------------------------

@@ -339,6 +339,16 @@ TEST(TerminalProof, SaysWhichTaxaItsFiguresLeaveOut) {
       << text;
 }
 
+TEST(TerminalProof, SaysInFullWhereWhatFiguresGoByWasPublished) {
+  auto const sample = make_sample();
+  auto text = proof_text(sample.old_edition, sample.proof, {});
+  std::replace(text.begin(), text.end(), '\n', ' ');
+  for (auto const* part : {"Huffman 1952", "Shannon 1948", "Colless 1982",
+                           "Osborne 1963, Some aspects", "from memory"}) {
+    EXPECT_NE(text.find(part), std::string::npos) << part;
+  }
+}
+
 TEST(TerminalProof, SaysWhyFiguresAreLeftOutWhereLeadsGoRound) {
   auto sample = make_sample();
   auto& numbers = *sample.proof.numbers;

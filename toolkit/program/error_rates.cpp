@@ -10,6 +10,7 @@ namespace {
 std::optional<double> rate_of(std::string_view text) {
   bool const percent = text.ends_with('%');
   if (percent) text.remove_suffix(1);
+  while (percent && text.ends_with(' ')) text.remove_suffix(1);
   double value = -1;
   auto const [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
   if (error != std::errc{} || end != text.data() + text.size()) return std::nullopt;
@@ -21,7 +22,7 @@ std::optional<double> rate_of(std::string_view text) {
 }  // namespace
 
 std::optional<ErrorRates> read_error_rates(std::vector<std::string> const& given,
-                                           Context& context) {
+                                           bool lexicon_given, Context& context) {
   ErrorRates rates;
   for (auto const& text : given) {
     auto const equals = text.find('=');
@@ -30,8 +31,17 @@ std::optional<ErrorRates> read_error_rates(std::vector<std::string> const& given
     if (equals != std::string::npos) difficulty = difficulty_from_word(text.substr(0, equals));
     if (!rate || (equals != std::string::npos && !difficulty)) {
       context.err << "keydrift: --error-rate " << text
-                  << ": write a share from 0 to 1, or DIFFICULTY=SHARE with naked eye, hand lens, "
-                     "microscope or dissection\n";
+                  << ": write a share from 0 to 1 or a percentage, as in 0.025 or 2.5%, or "
+                     "DIFFICULTY=SHARE with naked eye, hand lens, microscope or dissection\n";
+      return std::nullopt;
+    }
+    if (difficulty && !lexicon_given) {
+      context.err << "keydrift: --error-rate " << text
+                  << ": without --lexicon no couplet is known to take "
+                  << (*difficulty == Difficulty::naked_eye    ? "the naked eye"
+                      : *difficulty == Difficulty::dissection ? "dissection"
+                                                              : "a " + text.substr(0, equals))
+                  << "; give the lexicon, or one rate for all couplets\n";
       return std::nullopt;
     }
     if (difficulty) {

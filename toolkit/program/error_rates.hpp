@@ -10,8 +10,9 @@
 
 namespace keydrift::program {
 
-// nullopt after a message when one of them cannot be read.
+// nullopt after a message when one of them cannot be read, or goes by difficulty without a lexicon
+// that tells it.
 [[nodiscard]] std::optional<ErrorRates> read_error_rates(std::vector<std::string> const& given,
-                                                         Context& context);
+                                                         bool lexicon_given, Context& context);
 
 }  // namespace keydrift::program

@@ -30,6 +30,15 @@ constexpr std::array kOutputKinds{
                 "of the command was written."},
 };
 
+// Some titles stand within sentences elsewhere.
+std::string capitalised_title(FindingKind const& kind) {
+  std::string title{kind.title};
+  if (title.front() >= 'a' && title.front() <= 'z') {
+    title.front() = static_cast<char>(title.front() - 'a' + 'A');
+  }
+  return title;
+}
+
 }  // namespace
 
 std::vector<FindingKind> all_finding_kinds() {
@@ -57,7 +66,7 @@ ExitCode explain_finding(std::string const& code, StyleOptions const& style, Con
   if (code.empty()) {
     std::size_t width = 0;
     for (auto const& kind : kinds) width = std::max(width, kind.code.size() + 2);
-    for (auto const& kind : kinds) page.item(kind.code, kind.title, 0, width);
+    for (auto const& kind : kinds) page.item(kind.code, capitalised_title(kind), 0, width);
     context.out << page.take();
     return kNothingToReport;
   }
@@ -75,7 +84,7 @@ ExitCode explain_finding(std::string const& code, StyleOptions const& style, Con
   std::string words{found->explanation};
   std::replace(words.begin(), words.end(), '\n', ' ');
   page.paragraph(std::string{found->code} + " (" + to_word(found->severity) +
-                 "): " + std::string{found->title});
+                 "): " + capitalised_title(*found));
   page.blank();
   page.paragraph(words);
   context.out << page.take();

@@ -55,7 +55,7 @@ ExitCode proof(ProofArguments const& arguments, StyleOptions const& style, Conte
   if (arguments.explain_finding) {
     return explain_finding(arguments.finding_code, style, context);
   }
-  auto const rates = read_error_rates(arguments.error_rates, context);
+  auto const rates = read_error_rates(arguments.error_rates, !arguments.lexicon.empty(), context);
   if (!rates) return kBadUsage;
   // All inputs are tried before giving up, so that one run shows everything that is wrong.
   auto input = load_edition(arguments.edition, context);
@@ -148,8 +148,9 @@ void add_proof(CLI::App& app, Invocation& invocation) {
       ->type_name("FILE");
   command
       ->add_option("--error-rate", arguments->error_rates,
-                   "Share of wrong answers at a couplet, for the share of right determinations; "
-                   "with --lexicon also by difficulty, as in microscope=0.1; may be repeated")
+                   "Share of wrong answers at a couplet, as in 0.02 or 2%, for the share of right "
+                   "determinations; with --lexicon also by difficulty, as in microscope=10%; may "
+                   "be repeated")
       ->type_name("RATE")
       ->allow_extra_args(false);
   command->add_flag("--style", arguments->style, "Add remarks on style");
