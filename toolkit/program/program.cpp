@@ -22,7 +22,8 @@ constexpr char kFooter[] =
     "commit of a git repository; nothing is checked out).\n"
     "\n"
     "Exit status: 0 nothing to report; 1 findings, or a change in meaning; 2 the command line is\n"
-    "not understood; 3 an input cannot be used; 4 an output cannot be written.\n"
+    "not understood; 3 an input cannot be used; 4 an output cannot be written,\n"
+    "or would not read back as the same edition.\n"
     "\n"
     "`keydrift COMMAND --help` shows a command's options and examples.";
 
