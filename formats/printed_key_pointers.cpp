@@ -4,10 +4,58 @@
 #include <array>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_pointer_words.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
 
 using namespace std::string_view_literals;
+
+namespace {
+
+bool is_word_for_a_group(std::string_view folded) {
+  static constexpr std::array kGroupWords{
+      "genus"sv,      "gattung"sv,   "genre"sv,        "género"sv,       "genero"sv,
+      "gênero"sv,     "genere"sv,    "geslacht"sv,     "subgenus"sv,     "untergattung"sv,
+      "family"sv,     "familie"sv,   "famille"sv,      "familia"sv,      "família"sv,
+      "famiglia"sv,   "subfamily"sv, "unterfamilie"sv, "sous-famille"sv, "subfamilia"sv,
+      "subfamília"sv, "tribe"sv,     "tribus"sv,       "tribu"sv,        "order"sv,
+      "ordnung"sv,    "ordre"sv,     "orden"sv,        "ordem"sv,        "ordo"sv};
+  return is_one_of(kGroupWords, folded);
+}
+
+// "p. 44", "S. 44–46", "Seite 3", or nothing.
+bool is_page_or_nothing(std::string_view text) {
+  static constexpr std::array kPageWords{"p"sv,     "pp"sv,  "page"sv, "pages"sv,  "s"sv,
+                                         "seite"sv, "pág"sv, "pag"sv,  "página"sv, "pagina"sv,
+                                         "blz"sv,   "on"sv,  "auf"sv};
+  auto const words = words_of(text);
+  return std::all_of(words.begin(), words.end(), [](std::string_view word) {
+    auto const bare = strip_word_marks(word);
+    return bare.empty() || is_digit(code_point_at(bare, 0).value) ||
+           is_one_of(kPageWords, fold(bare));
+  });
+}
+
+}  // namespace
+
+std::string_view pointed_group(std::string_view text) {
+  text = trim(text);
+  if (text.starts_with('(') && text.find(')') == text.size() - 1) {
+    text = trim(text.substr(1, text.size() - 2));
+  }
+  auto const first = fold(strip_word_marks(text.substr(0, text.find(' '))));
+  if (!is_strong_pointer(first) && first != "s") return {};
+  auto const named = strip_pointer(text);
+  auto const words = words_of(named);
+  if (words.size() < 2 || !is_word_for_a_group(fold(words[0]))) return {};
+  auto const name = strip_word_marks(words[1]);
+  constexpr std::size_t kShortestGroup = 3;  // letters
+  if (name.size() < kShortestGroup || !is_upper(code_point_at(name, 0).value)) return {};
+  auto const end = static_cast<std::size_t>(name.data() + name.size() - named.data());
+  return is_page_or_nothing(named.substr(end)) ? named.substr(0, end) : std::string_view{};
+}
 
 std::optional<std::size_t> key_pointer_at_end(std::string_view text) {
   constexpr std::size_t kMostWords = 14;

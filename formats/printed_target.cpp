@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_group_head.hpp"
+#include "keydrift/formats/printed_key_pointers.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_references.hpp"
@@ -423,6 +424,12 @@ DestinationReading read_destination(std::string const& printed, Numbering const&
   if (part || is_page_alone(rest) || is_chapter_alone(rest)) {
     reading.form = DestinationForm::key;
     reading.key_name = std::string{part ? stripped : rest};
+    reading.taxa.figures = std::move(figures);
+    return reading;
+  }
+  if (auto const group = pointed_group(rest); !group.empty()) {
+    reading.form = DestinationForm::key;
+    reading.key_name = std::string{group};
     reading.taxa.figures = std::move(figures);
     return reading;
   }

@@ -56,6 +56,32 @@ TEST(PrintedKeyPointers, BehindAWordInABracket) {
       "2[2b] Wood grey -> A. cusa\n");
 }
 
+TEST(PrintedKeyPointers, MayNameAGenusOrAFamily) {
+  EXPECT_EQ(sketch("Key to woods\n"
+                   "\n"
+                   "1   Holz mit Poren . . . . . . . . . . . . . . 2\n"
+                   "–   Holz ohne Poren . . . . . . s. Gattung Ruvia, S. 44\n"
+                   "2   Holz braun . . . . . . . . . . . . Ausa busa\n"
+                   "–   Holz grau . . . . . . . . . see genus Tessa\n"),
+            "1[1] Holz mit Poren -> 2\n"
+            "1[–] Holz ohne Poren -> key: Gattung Ruvia\n"
+            "2[2] Holz braun -> Ausa busa\n"
+            "2[–] Holz grau -> key: genus Tessa\n");
+}
+
+TEST(PrintedKeyPointers, DoNotTakeASeriesOrAGenusThatKeysOut) {
+  EXPECT_EQ(sketch("Key to woods\n"
+                   "\n"
+                   "1. Wood with pores ........... 2\n"
+                   "-. Wood without pores ........ Genus Tessa\n"
+                   "2. Wood brown ................ Ausa busa\n"
+                   "-. Wood grey ................. S. alba\n"),
+            "1[1] Wood with pores -> 2\n"
+            "1[-] Wood without pores -> Tessa (Genus)\n"
+            "2[2] Wood brown -> Ausa busa\n"
+            "2[-] Wood grey -> S. alba\n");
+}
+
 TEST(PrintedKeyPointers, MaySayGoTo) {
   EXPECT_EQ(sketch("Key to crayfishes\n\n1a. Wings clear. Go to 2\n"
                    "1b. Wings dark. Go to the Key to burrowing crayfishes\n"
