@@ -43,6 +43,20 @@ bool is_conjunction(std::string_view word) {
   return is_one_of(kWords, word);
 }
 
+// "well-" / "developed", "half-" / "hidden", "three-" / "nerved": where a line may end, but whose
+// hyphen belongs to the compound.  "four-" / "teen" is a word that was broken.
+bool keeps_its_hyphen(std::string_view stem, std::string_view rest) {
+  static constexpr std::array kStems{"well"sv,  "non"sv,   "self"sv, "half"sv, "quasi"sv, "one"sv,
+                                     "two"sv,   "three"sv, "four"sv, "five"sv, "six"sv,   "seven"sv,
+                                     "eight"sv, "nine"sv,  "many"sv, "few"sv};
+  // "fourchu" is French.
+  static constexpr std::array kEndings{
+      "teen"sv, "teenth"sv, "een"sv,  "eenth"sv, "fold"sv, "some"sv, "ty"sv,   "tieth"sv,
+      "ness"sv, "ish"sv,    "ing"sv,  "th"sv,    "er"sv,   "est"sv,  "self"sv, "ième"sv,
+      "chu"sv,  "chue"sv,   "chus"sv, "chues"sv, "rés"sv,  "rées"sv, "rure"sv};
+  return is_one_of(kStems, stem) && !is_one_of(kEndings, rest);
+}
+
 struct HyphenAtEnd {
   std::string_view stem;  // without the hyphen
   std::string_view hyphen;
@@ -121,7 +135,8 @@ LineJoiner::Joint LineJoiner::joint(std::string_view before, std::string_view af
   auto const hyphened = words_.find(stem + "-" + folded);
   bool const whole_seen = whole != words_.end() && whole->second;
   bool const hyphened_seen = hyphened != words_.end() && hyphened->second;
-  return hyphened_seen && !whole_seen ? Joint::keep_hyphen : Joint::drop_hyphen;
+  bool const keep = hyphened_seen || keeps_its_hyphen(stem, folded);
+  return keep && !whole_seen ? Joint::keep_hyphen : Joint::drop_hyphen;
 }
 
 JoinedText LineJoiner::join(std::span<Piece const> pieces) const {

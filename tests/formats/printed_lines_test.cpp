@@ -41,6 +41,19 @@ TEST(PrintedLines, JoinsHyphenatedWordsByHowTheFileWritesThem) {
   EXPECT_EQ(edition.couplets[1].leads[0].text, "Paleness");
 }
 
+TEST(PrintedLines, KeepTheHyphenOfCompoundsThatLinesMayEndIn) {
+  auto const edition =
+      read_key(
+          "1. Scales with a well-\n   developed keel, half-\n   hidden; spots four-\n"
+          "   teen; lobes self-\n   coloured ..... Aus bus\n"
+          "– Scales non-\n   flowering, nonflowering in shade ..... Aus cus\n")
+          .edition;
+  EXPECT_EQ(edition.couplets[0].leads[0].text,
+            "Scales with a well-developed keel, half-hidden; spots fourteen; lobes self-coloured");
+  // The text prints it in one word.
+  EXPECT_EQ(edition.couplets[0].leads[1].text, "Scales nonflowering, nonflowering in shade");
+}
+
 TEST(PrintedLines, RunsTieTheWordsToTheSource) {
   std::string const text =
       "Title: Größen\n\n1. Füße  hair-\n    less; Kör\u00ADper\u00A0rot\n    ♂ lang ..... Aus bus\n"
