@@ -23,6 +23,11 @@ FileKind kind_of_source(Source const& source, ReadLimits const& limits) {
   if (kind == FileKind::zip && source.bytes.find("word/document") != std::string_view::npos) {
     return FileKind::word_2007;
   }
+  // "[1, 2]" begins as a printed label may.
+  if (kind == FileKind::text && source.name.ends_with(".json")) {
+    auto const first = source.bytes.find_first_not_of(" \t\r\n");
+    if (first != std::string_view::npos && source.bytes[first] == '[') return FileKind::json;
+  }
   if (kind != FileKind::text || source.bytes.substr(0, 64).find('\0') == std::string_view::npos) {
     return kind;
   }

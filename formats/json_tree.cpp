@@ -280,7 +280,14 @@ void check_json_version(JsonValue const& root, std::string_view field, std::stri
   std::string const name{field};
   auto const found = std::find_if(root.members.begin(), root.members.end(),
                                   [&](JsonMember const& member) { return member.name == name; });
-  if (root.type != JsonType::object || found == root.members.end()) {
+  if (root.type != JsonType::object) {
+    add("no-version", root.place,
+        std::string{"the JSON is "} + to_phrase(root.type) + ", not an object that says \"" + name +
+            "\": 1",
+        "check that this is the right file");
+    return;
+  }
+  if (found == root.members.end()) {
     add("no-version", root.place,
         "the JSON does not say \"" + name + "\": 1, so it is of another kind",
         "check that this is the right file, or add \"" + name + "\": 1 to its outermost object");

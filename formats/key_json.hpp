@@ -12,6 +12,11 @@
 //      "figures"}]}],
 //    "taxa": [{"name", "id", "authorship"}], "notes": [{"text"}], "findings": […]}
 //
+// "scope", "couplets", "taxa" and "findings" are always written, and so are "label", "text" and
+// "destination" of a lead: what there is none of is an empty list or text.  Other fields that would
+// be empty are left out.  When read, only "couplets", their "label" and "text" of a lead must be
+// there.
+//
 // Everything that has a place also has "source": {"line", "column", "begin", "end"}, a place in the
 // file called "file".  Without it, the place is where the thing stands in the JSON.
 //

@@ -73,7 +73,10 @@ class KeyWriter {
       write_json_source(json_, "source", note.place);
       json_.end_object();
     });
-    list("findings", findings, [this](Finding const& finding) { write_finding(finding); });
+    json_.name("findings");
+    json_.begin_list();
+    for (auto const& finding : findings) write_finding(finding);
+    json_.end_list();
     json_.end_object();
     return json_.take();
   }
@@ -146,7 +149,7 @@ class KeyWriter {
 
   void write_lead(Lead const& lead) {
     json_.begin_object();
-    json_.text_field("label", lead.label);
+    json_.field("label", std::string_view{lead.label});
     json_.field("text", std::string_view{lead.text});
     write_json_source(json_, "source", lead.place);
     list("runs", lead.runs, [this](TextRun const& run) {
@@ -190,7 +193,6 @@ class KeyWriter {
   }
 
   void write_taxa() {
-    if (edition_.taxa.empty()) return;
     json_.name("taxa");
     json_.begin_list();
     for (std::size_t i = 0; i < edition_.taxa.size(); ++i) {

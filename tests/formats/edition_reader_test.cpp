@@ -50,6 +50,12 @@ TEST(EditionReader, ReadsPrintedTextAndJsonAlike) {
   }
 }
 
+TEST(EditionReader, SaysWhatIsMissingOfAListCalledJson) {
+  EXPECT_EQ(one_line_each(read_edition({.name = "k.json", .bytes = "[1,2]\n"}).findings),
+            Lines{"k.json:1:1: error: the JSON is a list, not an object that says \"keydrift\": 1 "
+                  "[no-version] (check that this is the right file)"});
+}
+
 TEST(EditionReader, RecognisesJsonInUtf16) {
   auto const json =
       R"({"keydrift": 1, "couplets": [{"label": "1", "leads": [{"text": "a"}, {"text": "b"}]}]})";

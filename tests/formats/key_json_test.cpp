@@ -164,6 +164,19 @@ TEST(KeyJson, WritesEveryFieldInAStableOrder) {
   test::expect_golden("key_json/full.json", write_key_json(full_edition(), findings));
 }
 
+TEST(KeyJson, WritesTheFieldsThatStayWhereThereIsNothingToPutInThem) {
+  auto edition = test::make_edition("s.txt", {{"1", {{"A", ""}, {"B", ""}}}});
+  for (auto& lead : edition.couplets[0].leads) lead.label.clear();
+  auto const text = write_key_json(edition);
+  for (auto const* field :
+       {"\"taxa\": []", "\"findings\": []", "\"scope\": {}", "\"label\": \"\""}) {
+    EXPECT_NE(text.find(field), std::string::npos) << field << '\n' << text;
+  }
+  auto const loaded = read_json(text);
+  ASSERT_TRUE(loaded);
+  EXPECT_TRUE(same_content(*loaded.value, edition));
+}
+
 TEST(KeyJson, ReadsBackWhatItWrote) {
   auto const edition = full_edition();
   auto const text = write_key_json(edition);
@@ -309,7 +322,9 @@ TEST(KeyJson, WantsItsVersion) {
   Lines const no_version{
       "error: the JSON does not say \"keydrift\": 1, so it is of another kind [no-version] (check "
       "that this is the right file, or add \"keydrift\": 1 to its outermost object)"};
-  expect_errors("\n@[]", no_version);
+  expect_errors("\n@[]",
+                {"error: the JSON is a list, not an object that says \"keydrift\": 1 [no-version] "
+                 "(check that this is the right file)"});
   expect_errors("@{\"couplets\": []}", no_version);
   expect_errors("{\"keydrift\": @2}",
                 {"error: the file has version 2 of the format; this program reads version 1 "
@@ -347,7 +362,7 @@ TEST(KeyJson, ReportsUnknownCouplets) {
       {"error: the start of this part leads to couplet \"x\", which this key lacks "
        "[unknown-couplet] (correct the number, or write {\"unresolved\": \"x\"})",
        "error: this lead leads to couplet \"27\", which this key lacks [unknown-couplet] (did you "
-       "mean \"21\")",
+       "mean \"21\"?)",
        "error: this lead leads to couplet \"999\", which this key lacks [unknown-couplet] (correct "
        "the number, or write {\"unresolved\": \"999\"})"});
 }
@@ -384,7 +399,7 @@ TEST(KeyJson, WarnsOfFieldsItDoesNotKnow) {
   EXPECT_EQ(
       one_line_each(loaded.findings),
       (Lines{places[0] + "warning: \"titel\" is not a field of a key; it was not read "
-                         "[unknown-field] (did you mean \"title\")",
+                         "[unknown-field] (did you mean \"title\"?)",
              places[1] + "warning: \"nonsense\" is not a field of a lead; it was not read "
                          "[unknown-field] (remove it, or begin its name with \"x-\" to keep it "
                          "beside)"}));
@@ -399,7 +414,7 @@ void expect_statement_errors(std::string const& mark, std::string const& stateme
 TEST(KeyJson, ChecksStatements) {
   expect_statement_errors("", R"("strength": @"frim")",
                           {"error: \"frim\" is not a word for \"strength\" [unknown-word] (did you "
-                           "mean \"firm\")"});
+                           "mean \"firm\"?)"});
   expect_statement_errors(
       "", R"("limits": [{"kind": @"weather", "value": "x"}])",
       {"error: \"weather\" is not a word for \"kind\" [unknown-word] (write one "

@@ -143,9 +143,9 @@ TEST(LexiconFile, ReportsEveryCellThatIsWrong) {
       (Lines{"l.csv:3:1: error: the first row names no character [missing-name] (write the "
              "character's id in the column \"character\")",
              "l.csv:4:3: error: \"categorial\" is not a kind of character [unknown-kind] (did you "
-             "mean \"categorical\")",
+             "mean \"categorical\"?)",
              "l.csv:5:4: error: \"hand lense\" is not a difficulty [unknown-difficulty] (did you "
-             "mean \"hand lens\")",
+             "mean \"hand lens\"?)",
              "l.csv:5:17: error: \"a\" has the state \"x\" twice [repeated-state] (put all phrases "
              "of the state into one row)",
              "l.csv:5:20: error: \"a\" has the label \"B\" here and \"A\" in line 4 "
@@ -169,7 +169,7 @@ TEST(LexiconFile, ReportsWhatIsWrongInTheJson) {
       (Lines{"l.csv:2:1: error: this character has no \"id\" [missing-field] (add \"id\" with "
              "a text)",
              "l.csv:2:24: error: \"kount\" is not a kind of character [unknown-kind] (did "
-             "you mean \"count\")",
+             "you mean \"count\"?)",
              "l.csv:2:46: error: a tolerance is a share from 0 to less than 1, not 1.5 "
              "[bad-number] (write 0.1 for a tenth)",
              "l.csv:3:27: error: \"loup\" is not a difficulty [unknown-difficulty] (write "

@@ -168,7 +168,7 @@ TEST(Occurrences, NeedsAColumnForTheName) {
       archive.findings,
       Lines{"s.csv:1:1: error: no column holds the name of the specimens; the columns are "
             "\"catalogNumber\", \"Scientific Nmae\" and \"country\" [no-name-column] (did you "
-            "mean \"scientificName\" by \"Scientific Nmae\")"});
+            "mean \"scientificName\" by \"Scientific Nmae\"?)"});
   archive = read_archive("id;Art\n1;Aus\n");
   EXPECT_EQ(
       archive.findings,
