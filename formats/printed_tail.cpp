@@ -38,15 +38,21 @@ bool is_for_the_rest(std::string_view words) {
   });
 }
 
-// By lead: the third of its couplet or a further one, without a label of its own, and every taxon
-// it leads to was led to above.  Heads of accounts are such, "Aus bus Roe, 1901, p. 12.", while a
-// couplet of three leads has three ends.
+// By lead: the third of its couplet or a further one, without a label of its own, and a heading
+// stands above it, or every taxon it leads to was led to above.  Heads of accounts are such, "Aus
+// bus Roe, 1901, p. 12.", while a couplet of three leads has three ends.
 std::vector<bool> says_again(Attempt const& attempt) {
   auto const& reads = attempt.read->reads;
   auto const& sorted = attempt.read->sorted;
   auto const& grouping = attempt.grouping;
   std::vector<bool> again(reads.size());
   std::vector<bool> third(reads.size());
+  auto const headed = [&sorted](std::uint32_t lead) {
+    auto const end = sorted.accounts.begin() + sorted.leads[lead].line;
+    auto const begin = sorted.accounts.begin() + sorted.leads[lead - 1].line;
+    return std::any_of(
+        begin, end, [](LineAccount const& account) { return account.kind == LineKind::heading; });
+  };
   for (auto const& couplet : grouping.couplets) {
     for (std::uint32_t m = 2; m < couplet.member_count; ++m) {
       auto const lead = grouping.members[couplet.first_member + m];
@@ -61,9 +67,10 @@ std::vector<bool> says_again(Attempt const& attempt) {
     if (reads[i].to.form != DestinationForm::taxa) continue;
     auto const& taxa = reads[i].to.taxa.taxa;
     again[i] = third[i] && !taxa.empty() &&
-               std::all_of(taxa.begin(), taxa.end(), [&](TaxonReading const& taxon) {
-                 return above.contains(epithet(taxon));
-               });
+               (headed(static_cast<std::uint32_t>(i)) ||
+                std::all_of(taxa.begin(), taxa.end(), [&](TaxonReading const& taxon) {
+                  return above.contains(epithet(taxon));
+                }));
     for (auto const& taxon : taxa) above.insert(epithet(taxon));
   }
   return again;
