@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/related_places.hpp"
 
 namespace keydrift::printed {
@@ -21,7 +22,7 @@ bool is_beside_leads(LineKind kind) {
 
 // "4. Barbels 2 ....... Ausella busa"
 bool looks_like_lead(std::string_view text, Numbering const& numbering) {
-  if (!has_row_of_dots(text)) return false;
+  if (!has_row_of_dots(text) || starts_note(text)) return false;
   auto const split = split_at_leader(text, numbering);
   return split.kind == LeaderKind::dots && split.words_end > 0 &&
          plausible_destination(text.substr(split.destination_begin), numbering);
