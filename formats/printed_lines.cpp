@@ -254,9 +254,12 @@ std::optional<Reference> Numbering::read(std::string_view text) const {
 
 namespace {
 
-// "b Wings dark", "c. Wings dark": as a dash does, the letter alone begins a further lead.
+// "b Wings dark", "c. Wings dark": as a dash does, the letter alone begins a further lead.  "h." is
+// a b that was misread.
 std::optional<Label> lettered_second(std::string_view line) {
-  if (line.size() < 3 || line[0] < 'b' || line[0] > 'e') return std::nullopt;
+  if (line.size() < 3 || ((line[0] < 'b' || line[0] > 'e') && !line.starts_with("h. "))) {
+    return std::nullopt;
+  }
   std::size_t const end = line[1] == '.' || line[1] == ')' ? 2 : 1;
   auto const at = skip_blanks(line, end);
   if (at == end || at >= line.size() || !is_letter(code_point_at(line, at).value)) {

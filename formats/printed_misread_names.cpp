@@ -13,6 +13,7 @@
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_letters.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_numbered_species.hpp"
 #include "keydrift/formats/printed_slips.hpp"
@@ -35,7 +36,8 @@ void for_each_row(std::string_view word, Use use) {
 
 // The epithet of a taxon that a lead leads to, folded; empty for genera and other names.
 std::string epithet_of(TaxonReading const& taxon) {
-  auto const words = words_of(taxon.name);
+  auto const name = without_ligatures(taxon.name);  // as long in bytes
+  auto const words = words_of(name);
   if (taxon.literal || words.empty()) return {};
   if (taxon.genusless && words.size() == 1) return fold(words[0]);
   bool const binomial = words.size() == 2 &&

@@ -234,7 +234,9 @@ void give_noun_back(LeadCutter& cutter, std::vector<ReadLead>& reads, std::size_
   // "pictus cockburni": a subspecies.  "bífida sigmoides": no name has an accent.
   auto const first = first_word(name);
   bool const stressed = text.substr(0, begin).find(first) == std::string_view::npos;
-  bool const word = of_leads.contains(first) || differ_in_gender(first, last) || stressed;
+  bool const english = first.ends_with("eous");  // "testaceous"
+  bool const word =
+      of_leads.contains(first) || differ_in_gender(first, last) || stressed || english;
   if (two && (!word || habit.comes_again(first))) return;
   cutter.cut(reads[i], joined, trim_right(text.substr(0, begin)).size(), begin);
 }
