@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_text_changes.hpp"
 
 namespace keydrift::printed {

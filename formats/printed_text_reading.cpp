@@ -31,6 +31,7 @@
 #include "keydrift/formats/printed_keys_behind.hpp"
 #include "keydrift/formats/printed_label_signs.hpp"
 #include "keydrift/formats/printed_leads.hpp"
+#include "keydrift/formats/printed_lettered_references.hpp"
 #include "keydrift/formats/printed_lettered_steps.hpp"
 #include "keydrift/formats/printed_level_pointers.hpp"
 #include "keydrift/formats/printed_lines.hpp"
@@ -205,6 +206,9 @@ constexpr std::array kMends{
     Mend{restore_soft_hyphens, "misread-signs",
          " sign \"¬\" at the end of a line was read as a hyphen",
          " signs \"¬\" at ends of lines were read as hyphens"},
+    Mend{restore_lettered_references, "misread-signs",
+         " back-reference such as \"(lb)\" was read as \"(1b)\", as a lead is called",
+         " back-references such as \"(lb)\" were read as \"(1b)\", as leads are called"},
     Mend{restore_first_l, "misread-signs",
          " \"I\" or \"1\" before an epithet's letters was read as l",
          " \"I\" or \"1\" before epithets' letters were read as l"},

@@ -158,5 +158,22 @@ TEST(PrintedMisreadNames, LigaturesThatCameOutAsOtherLetters) {
             "2[-] Petals blue -> Ausella grata\n");
 }
 
+TEST(PrintedMisreadNames, LigaturesOfWhichOneWasMisread) {
+  EXPECT_EQ(sketch("1. Body domed ..... 2\n"
+                   "– Body flat ..... Globella nana Roe\n"
+                   "2. Eyes none ..... Globella cœcuma Roe\n"
+                   "– Eyes of ten parts ..... Globella picta Roe\n"
+                   "\n"
+                   "Globella caecuma Roe, 1911. White, without eyes.\n"
+                   "\n"
+                   "Globella picta Roe, 1889. Brown.\n"
+                   "\n"
+                   "Globella nana Roe, 1889. Small.\n"),
+            "1[1] Body domed -> 2\n"
+            "1[–] Body flat -> Globella nana\n"
+            "2[2] Eyes none -> Globella caecuma\n"
+            "2[–] Eyes of ten parts -> Globella picta\n");
+}
+
 }  // namespace
 }  // namespace keydrift

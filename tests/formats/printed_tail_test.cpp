@@ -85,5 +85,25 @@ TEST(PrintedTail, CountsAboveTwoKeysAreNoLeads) {
             "5[—] Tergite smooth -> Rhombareola polita\n");
 }
 
+TEST(PrintedTail, ARowBeneathATitleIsNoThirdLead) {
+  EXPECT_EQ(sketch("1. Leaves in pairs ..... 2\n"
+                   "Leaves single ..... 3\n"
+                   "2. Hairs in lines ..... Aus bus\n"
+                   "Hairs none ..... Aus cus\n"
+                   "3. Petals red ..... Aus dus\n"
+                   "Petals white ..... Aus fus\n"
+                   "\n"
+                   "Table 3. Emergence periods of the species keyed out above.\n"
+                   "Species	Main peak	Second peak\n"
+                   "Aus bus	Oct–Nov	Mar\n"
+                   "Aus cus	all year	–\n"),
+            "1[1] Leaves in pairs -> 2\n"
+            "1[] Leaves single -> 3\n"
+            "2[2] Hairs in lines -> Aus bus\n"
+            "2[] Hairs none -> Aus cus\n"
+            "3[3] Petals red -> Aus dus\n"
+            "3[] Petals white -> Aus fus\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -267,5 +267,20 @@ TEST(PrintedWordsBeforeEpithets, WordsWithAccentsAndOfTheAccountsAreNoEpithets) 
             "6[6'] Área IV lisa -> paulensis\n");
 }
 
+TEST(PrintedWordsBeforeEpithets, AdjectivesInEousAreNoEpithets) {
+  EXPECT_EQ(sketch("1. Eyes flat ..... 2\n"
+                   "1'. Eyes prominent; thorax furrowed oculatus, n. sp.\n"
+                   "2. Club black ..... niger, n. sp.\n"
+                   "2'. Club pale ..... 3\n"
+                   "3. Thorax granulate ..... asper, n. sp.\n"
+                   "3'. Thorax without furrow; antennal club testaceous minius, n. sp.\n"),
+            "1[1] Eyes flat -> 2\n"
+            "1[1'] Eyes prominent; thorax furrowed -> oculatus (n. sp.)\n"
+            "2[2] Club black -> niger (n. sp.)\n"
+            "2[2'] Club pale -> 3\n"
+            "3[3] Thorax granulate -> asper (n. sp.)\n"
+            "3[3'] Thorax without furrow; antennal club testaceous -> minius (n. sp.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
