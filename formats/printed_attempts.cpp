@@ -530,7 +530,8 @@ class AttemptReader {
     bool const numbered =
         layout == Layout::parallel || layout == Layout::indented || layout == Layout::serial;
     if (lines_.empty() || !may_have_strays_) return std::nullopt;
-    auto const strays = numbered ? strays_around(attempt) : strays_behind_text(attempt);
+    auto const strays =
+        numbered ? strays_around(attempt, lines_) : strays_behind_text(attempt, lines_);
     if (strays.empty()) return std::nullopt;
     auto lines = lines_;
     for (auto const lead : strays) take_off(attempt, lead, lines);

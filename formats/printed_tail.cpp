@@ -7,6 +7,8 @@
 #include <unordered_set>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -38,10 +40,24 @@ bool is_for_the_rest(std::string_view words) {
   });
 }
 
-// By lead: the third of its couplet or a further one, without a label of its own, and a heading
-// stands above it, or every taxon it leads to was led to above.  Heads of accounts are such, "Aus
-// bus Roe, 1901, p. 12.", while a couplet of three leads has three ends.
-std::vector<bool> says_again(Attempt const& attempt) {
+// "Ausella busa Roe, 1901, p. 12", "Bull. Marsh Soc. 4, p. 61, 1899.": a line begins with a name or
+// cites a work, as no lead's words do.
+bool heads_account(std::string_view text) {
+  auto const words = words_of(text);
+  if (words.size() < 2) return false;
+  bool const genus = is_latin_genus(words[0]) || is_abbreviated(words[0]);
+  bool const named = genus && is_epithet(without_closing_marks(words[1]));
+  bool const cites = is_abbreviated(words[0]) &&
+                     std::any_of(words.begin(), words.end(), [](std::string_view word) {
+                       return is_year(without_closing_marks(word));
+                     });
+  return named || cites;
+}
+
+// By lead: the third of its couplet or a further one, without a label or leaders of its own, that
+// is no lead: a heading stands above it, or it begins as accounts do and every taxon it leads to
+// was led to above.  A row set as its rivals are stays, whatever it leads to.
+std::vector<bool> says_again(Attempt const& attempt, std::vector<SourceLine> const& lines) {
   auto const& reads = attempt.read->reads;
   auto const& sorted = attempt.read->sorted;
   auto const& grouping = attempt.grouping;
@@ -56,7 +72,8 @@ std::vector<bool> says_again(Attempt const& attempt) {
   for (auto const& couplet : grouping.couplets) {
     for (std::uint32_t m = 2; m < couplet.member_count; ++m) {
       auto const lead = grouping.members[couplet.first_member + m];
-      third[lead] = sorted.leads[lead].label.printed.empty();
+      third[lead] =
+          sorted.leads[lead].label.printed.empty() && reads[lead].leaders != LeaderKind::dots;
     }
   }
   auto const epithet = [](TaxonReading const& taxon) {
@@ -68,9 +85,10 @@ std::vector<bool> says_again(Attempt const& attempt) {
     auto const& taxa = reads[i].to.taxa.taxa;
     again[i] = third[i] && !taxa.empty() &&
                (headed(static_cast<std::uint32_t>(i)) ||
-                std::all_of(taxa.begin(), taxa.end(), [&](TaxonReading const& taxon) {
-                  return above.contains(epithet(taxon));
-                }));
+                (heads_account(lines[sorted.leads[i].line].text) &&
+                 std::all_of(taxa.begin(), taxa.end(), [&](TaxonReading const& taxon) {
+                   return above.contains(epithet(taxon));
+                 })));
     for (auto const& taxon : taxa) above.insert(epithet(taxon));
   }
   return again;
@@ -94,7 +112,8 @@ std::vector<std::uint32_t> strays_of_lists(Grouping const& grouping, std::vector
 
 }  // namespace
 
-std::vector<std::uint32_t> strays_around(Attempt const& attempt) {
+std::vector<std::uint32_t> strays_around(Attempt const& attempt,
+                                         std::vector<SourceLine> const& lines) {
   constexpr std::size_t kFewest = 4;  // leads that lead somewhere
   auto const& reads = attempt.read->reads;
   auto const& grouping = attempt.grouping;
@@ -108,7 +127,7 @@ std::vector<std::uint32_t> strays_around(Attempt const& attempt) {
   }
   std::vector<bool> led(reads.size());
   std::unordered_set<LabelKey> led_to;
-  auto const again = says_again(attempt);
+  auto const again = says_again(attempt, lines);
   for (std::size_t i = 0; i < reads.size(); ++i) {
     auto const& to = reads[i].to;
     auto const number = number_key(to.couplet);
@@ -145,11 +164,12 @@ std::vector<std::uint32_t> strays_around(Attempt const& attempt) {
   return strays;
 }
 
-std::vector<std::uint32_t> strays_behind_text(Attempt const& attempt) {
+std::vector<std::uint32_t> strays_behind_text(Attempt const& attempt,
+                                              std::vector<SourceLine> const& lines) {
   constexpr std::size_t kFewest = 4;  // leads before the text
   auto const& reads = attempt.read->reads;
   auto const& sorted = attempt.read->sorted;
-  auto const again = says_again(attempt);
+  auto const again = says_again(attempt, lines);
   auto tail = reads.size();
   while (tail > 0 && (reads[tail - 1].to.form == DestinationForm::none || again[tail - 1])) --tail;
   if (tail < kFewest || tail == reads.size()) return {};

@@ -105,5 +105,18 @@ TEST(PrintedTail, ARowBeneathATitleIsNoThirdLead) {
             "3[] Petals white -> Aus fus\n");
 }
 
+TEST(PrintedTail, ThirdLeadsWithATaxonLedToBeforeStay) {
+  EXPECT_EQ(sketch("1	Leaves opposite	2\n"
+                   "	Leaves alternate	Aus albus\n"
+                   "2	Petals white	Aus niveus\n"
+                   "	Petals pink	Aus ruber\n"
+                   "	Petals yellow	Aus albus (in part)\n"),
+            "1[1] Leaves opposite -> 2\n"
+            "1[] Leaves alternate -> Aus albus\n"
+            "2[2] Petals white -> Aus niveus\n"
+            "2[] Petals pink -> Aus ruber\n"
+            "2[] Petals yellow -> Aus albus (in part)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
