@@ -1,6 +1,7 @@
 #include "keydrift/formats/printed_edition.hpp"
 
 #include <algorithm>
+#include <array>
 #include <map>
 #include <set>
 #include <string>
@@ -17,6 +18,7 @@
 #include "keydrift/formats/printed_label_findings.hpp"
 #include "keydrift/formats/printed_misread_genera.hpp"
 #include "keydrift/formats/printed_misread_names.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_names.hpp"
 #include "keydrift/formats/printed_number_heads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -26,6 +28,7 @@
 #include "keydrift/formats/printed_vernacular.hpp"
 #include "keydrift/formats/related_places.hpp"
 #include "keydrift/formats/wording.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -224,6 +227,18 @@ class Builder {
     return titles;
   }
 
+  // "Ausella", "AUSACEAE": one word as genera and families have it, and not "Larvae".
+  [[nodiscard]] static bool is_group_of_taxa(std::string_view printed) {
+    using namespace std::string_view_literals;
+    static constexpr std::array kStages{"larvae"sv, "larva"sv,    "pupae"sv,   "pupa"sv,
+                                        "imago"sv,  "imagines"sv, "nymphae"sv, "feminae"sv,
+                                        "mares"sv,  "algae"sv};
+    // "Carnidae (Carna only)"
+    auto const word = fold(bare_name(printed.substr(0, printed.find(" ("))));
+    return word.find(' ') == std::string::npos && !is_title_word(word) &&
+           !is_one_of(kStages, word) && (has_higher_ending(word) || has_strict_latin_ending(word));
+  }
+
   // "bus group", "subg. Aus", where a part of the file has that title.
   [[nodiscard]] std::string const* part_of_group(std::size_t i) const {
     if (edition_.parts.size() < 2) return nullptr;
@@ -232,7 +247,8 @@ class Builder {
     // "Vegetative key", word for word; a genus may have a key of its own and is a taxon all the
     // same.
     bool const group = says_group(wanted);
-    bool const taxon = is_latin_name(printed) || is_digit(code_point_at(printed, 0).value);
+    bool const taxon = is_latin_name(printed) || is_group_of_taxa(printed) ||
+                       is_digit(code_point_at(printed, 0).value);
     if (!group && (wanted.size() < kShortestTitleLedTo || taxon)) return nullptr;
     for (auto const& part : edition_.parts) {
       auto const title = in_common_form(part.title);

@@ -36,5 +36,39 @@ TEST(PrintedKeyTitles, LeadsThatNameThemWordForWord) {
             "1[1] Stem bald -> Cus dus\n");
 }
 
+TEST(PrintedKeyTitles, FamiliesAndGeneraStayTaxa) {
+  EXPECT_EQ(sketch("Key to Ausales\n"
+                   "\n"
+                   "1a. Body long ..... Ausidae\n"
+                   "1b. Body short ..... 2\n"
+                   "2a. Legs hairy ..... Brentella\n"
+                   "2b. Legs bare ..... Larvae\n"
+                   "\n"
+                   "Ausidae\n"
+                   "\n"
+                   "1a. Red ..... Ausella rubra\n"
+                   "1b. Black ..... Ausella nigra\n"
+                   "\n"
+                   "Brentella\n"
+                   "\n"
+                   "1a. Red ..... Brentella rubra\n"
+                   "1b. Black ..... Brentella nigra\n"
+                   "\n"
+                   "Larvae\n"
+                   "\n"
+                   "1a. White ..... Brentella rubra\n"
+                   "1b. Grey ..... Brentella nigra\n"),
+            "1[1a] Body long -> Ausidae\n"
+            "1[1b] Body short -> 2\n"
+            "2[2a] Legs hairy -> Brentella\n"
+            "2[2b] Legs bare -> key: Larvae\n"
+            "1[1a] Red -> Ausella rubra\n"
+            "1[1b] Black -> Ausella nigra\n"
+            "1[1a] Red -> Brentella rubra\n"
+            "1[1b] Black -> Brentella nigra\n"
+            "1[1a] White -> Brentella rubra\n"
+            "1[1b] Grey -> Brentella nigra\n");
+}
+
 }  // namespace
 }  // namespace keydrift
