@@ -229,6 +229,9 @@ bool name_bears(Lead const& lead, std::string_view sign) {
   return in_front || find_sign(lead.destination_printed, sign) != std::string::npos;
 }
 
+// "Carabus ruber *": behind a blank the sign may be the footnote's, or say something of its own.
+bool may_bear(Lead const& lead, std::string_view sign) { return lead.taxon_remark == sign; }
+
 // What stands behind it goes on with the source where it stood.
 void erase_in_words(Lead& lead, std::size_t at, std::size_t size) {
   auto const behind = place_in_text(lead, at + size, 0);
@@ -270,17 +273,38 @@ std::string_view sign_of_footnote(std::string_view text) {
   return is_upper(code_point_at(text, blanks).value) ? text.substr(0, end) : std::string_view{};
 }
 
+namespace {
+
+// "* Introduced. ** Extinct.", "1 In water. 2 Only the type.": several notes in one paragraph.
+bool holds_another_footnote(std::string_view text, std::string_view sign) {
+  bool const digit = is_digit(code_point_at(sign, 0).value);
+  for (auto stop = text.find(". "); stop != std::string_view::npos;
+       stop = text.find(". ", stop + 1)) {
+    auto const behind = text.substr(stop + 2);
+    auto const next = sign_of_footnote(behind);
+    if (next.empty()) continue;
+    bool const next_digit = is_digit(code_point_at(next, 0).value);
+    if (!digit && !next_digit) return true;
+    // "1 Only the type. 3 Females are known." counts them.
+    if (digit && next_digit && next.front() == sign.front() + 1) return true;
+  }
+  return false;
+}
+
+}  // namespace
+
 bool put_footnote_to_lead(Edition& edition, std::span<LeadId const> leads, std::string_view text) {
   auto const sign = sign_of_footnote(text);
   if (sign.empty()) return false;
   Lead* found = nullptr;
   for (auto const id : leads) {
     auto& lead = edition[id];
-    if (find_sign(lead.text, sign) == std::string::npos && !name_bears(lead, sign)) continue;
-    if (found != nullptr) return false;
+    bool const bears = find_sign(lead.text, sign) != std::string::npos || name_bears(lead, sign);
+    if (!bears && !may_bear(lead, sign)) continue;
+    if (!bears || found != nullptr) return false;
     found = &lead;
   }
-  if (found == nullptr) return false;
+  if (found == nullptr || holds_another_footnote(text, sign)) return false;
   if (auto const at = find_sign(found->text, sign); at != std::string::npos) {
     erase_in_words(*found, at, sign.size());
   } else {

@@ -197,6 +197,23 @@ TEST(PrintedFootnotes, StayBesideTheKeyWhereSeveralLeadsBearTheSignOrNone) {
   }
 }
 
+TEST(PrintedFootnotes, SeveralBeneathEachOtherGoToNoWrongLead) {
+  EXPECT_EQ(words_and_notes("1. Scales cycloid* ..... 2\n– Scales ctenoid ..... Ausella cusa\n"
+                            "2. Fins red** ..... Ausella dusa\n– Fins blue ..... Ausella busa\n\n"
+                            "* Introduced.\n** Extinct.\n"),
+            "Scales cycloid / Introduced.\nScales ctenoid\nFins red / Extinct.\nFins blue\n");
+  EXPECT_EQ(words_and_notes("1. Scales cycloid1 ..... 2\n– Scales ctenoid ..... Ausella cusa\n"
+                            "2. Fins red2 ..... Ausella dusa\n– Fins blue ..... Ausella busa\n\n"
+                            "1 Best seen under water.\n2 Only known from the type.\n"),
+            "Scales cycloid1\nScales ctenoid\nFins red2\nFins blue\n");
+}
+
+TEST(PrintedFootnotes, StayBesideTheKeyWhereASignBehindABlankMayBeTheirs) {
+  EXPECT_EQ(words_and_notes("1. Scales cycloid* ..... Ausella busa\n"
+                            "– Scales ctenoid ..... Ausella cusa *\n\n* Introduced.\n"),
+            "Scales cycloid*\nScales ctenoid (*)\n");
+}
+
 TEST(PrintedFootnotes, WordsBehindTheSignKeepTheirPlaces) {
   auto const edition = test::read_key(
                            "1. Scales cycloid* and red ..... Ausella busa\n– Scales ctenoid ..... "
