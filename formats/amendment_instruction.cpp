@@ -45,7 +45,8 @@ class Clause {
   [[nodiscard]] bool seems_to_instruct() const {
     bool const verb = has(Sense::replace) || has(Sense::insert) || has(Sense::remove) ||
                       has(Sense::change) || has(Sense::add) ||
-                      (has(Sense::instead) && has(Sense::read));
+                      (has(Sense::instead) && has(Sense::read)) ||
+                      (has(Sense::read) && quotes() >= 2);
     bool const noun_and_number =
         std::any_of(lists_.begin(), lists_.end(), [](NumberList const& one) { return one.noun; });
     return verb && (noun_and_number || quotes() >= 2);

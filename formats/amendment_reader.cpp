@@ -229,6 +229,9 @@ class AmendmentReader {
     auto const begin = skip_blanks(line.text, end);
     auto const rest = line.text.substr(begin);
     if (!starts_with_upper(rest)) return std::nullopt;
+    // "Lead 2 of couplet 4 should read 'Eyes whitish'.": the marks are no part of the lead.
+    auto const tokens = read_words(start_of(rest, kBytesLookedAt));
+    if (!tokens.empty() && tokens.front().sense == Sense::quote) return std::nullopt;
     if (!is_led_on(i) && (line.text[end - 1] != ':' || asks_for_more(rest))) return std::nullopt;
     auto const words = trim_right(line.text.substr(0, end));
     auto readings = read_instructions(words, {});

@@ -30,6 +30,17 @@ TEST(AmendmentWhere, IsNotGuessedWhereQuotationsAreLeftOver) {
   }
 }
 
+TEST(AmendmentWhere, ASentenceOfTwoChangesWithOneVerbIsSaid) {
+  EXPECT_EQ(amendment_in_short("Couplet 3: \"Tail long\" should be \"Tail very long\", and "
+                               "\"Tail short\" \"Tail very short\"."),
+            "unread-instruction\n");
+}
+
+TEST(AmendmentWhere, QuotationMarksAreNoPartOfALead) {
+  EXPECT_EQ(amendment_in_short("Lead 2 of couplet 4 should read \"Eyes whitish\".").find('"'),
+            std::string::npos);
+}
+
 TEST(AmendmentWhere, StandsBeforeALeadOnTheSameLine) {
   std::string const replaced = "replace 3b: 3(1)\n";
   for (auto const* words :
