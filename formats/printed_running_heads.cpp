@@ -384,6 +384,9 @@ void find_heads_beneath_pages(std::vector<SourceLine> const& lines, Numbering co
 // one, where the two numbers are none of the key's.
 void find_heads_at_turned_pages(std::vector<SourceLine> const& lines, Numbering const& numbering,
                                 std::vector<bool>& heads) {
+  // The number ends the first line and begins the second, or the other way round: "GROUP 11" over
+  // "GROUP 12" are titles.
+  auto const opens = [&](std::size_t i) { return leading_figures(lines[i].text) > 0; };
   auto const page_of = [&](std::size_t i) -> std::uint32_t {
     auto const text = lines[i].text;
     if (text.size() > kLongestRunningHead || has_row_of_dots(text)) return 0;
@@ -398,8 +401,8 @@ void find_heads_at_turned_pages(std::vector<SourceLine> const& lines, Numbering 
   for (std::size_t i = 0; i + 1 < lines.size(); ++i) {
     if (lines[i].text.empty() || lines[i + 1].text.empty()) continue;
     auto const page = page_of(i);
-    bool const turned = page > 0 && page_of(i + 1) == page + 1 && !numbering.has_number(page) &&
-                        !numbering.has_number(page + 1);
+    bool const turned = page > 0 && page_of(i + 1) == page + 1 && opens(i) != opens(i + 1) &&
+                        !numbering.has_number(page) && !numbering.has_number(page + 1);
     if (turned) heads[i] = heads[i + 1] = true;
   }
 }

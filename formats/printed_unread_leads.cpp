@@ -13,7 +13,6 @@
 namespace keydrift::printed {
 namespace {
 
-constexpr std::size_t kLinesBehind = 12;  // the last lead, where the key may still go on
 constexpr std::size_t kShownOfLine = 80;  // bytes
 
 bool is_beside_leads(LineKind kind) {
@@ -34,8 +33,13 @@ void report_unread_leads(KeyText const& key, SortedLines const& sorted,
                          std::vector<Finding>& findings) {
   if (sorted.leads.empty()) return;
   std::vector<SourceLine const*> found;
-  auto const end =
-      std::min({key.lines.size(), sorted.accounts.size(), sorted.leads.back().line + kLinesBehind});
+  // Behind a blank line or a heading below the last lead stand lists, tables and references.
+  auto end = static_cast<std::size_t>(sorted.leads.back().line);
+  auto const all = std::min(key.lines.size(), sorted.accounts.size());
+  while (end < all && !key.lines[end].text.empty() &&
+         sorted.accounts[end].kind != LineKind::heading) {
+    ++end;
+  }
   for (auto i = static_cast<std::size_t>(sorted.leads.front().line); i < end; ++i) {
     auto const& line = key.lines[i];
     bool const told = line.markup.role != LineRole::told_by_text;

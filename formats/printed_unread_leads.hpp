@@ -7,8 +7,9 @@
 
 namespace keydrift::printed {
 
-// Reports the lines among the leads, and close behind them, that lead by a row of dots to a couplet
-// or a taxon and were taken for notes or titles: one finding, which names the others.
+// Reports the lines among the leads, and those directly beneath the last, that lead by a row of
+// dots to a couplet or a taxon and were taken for notes or titles: one finding, which names the
+// others.
 void report_unread_leads(KeyText const& key, SortedLines const& sorted,
                          std::vector<Finding>& findings);
 

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <string>
+
 #include "printed_support.hpp"
 
 namespace keydrift {
@@ -24,6 +26,17 @@ TEST(PrintedTurnedPages, HeadsInCapitalsWithFollowingNumbers) {
             "2[] Tail rounded -> Ausella cusa\n"
             "3[3] Eyes large -> Ausella dusa\n"
             "3[] Eyes small -> Ausella fusa\n");
+}
+
+TEST(PrintedTurnedPages, TitlesOfGroupsThatCountOnAreNoHeads) {
+  EXPECT_EQ(test::line_kinds("1 Body keeled ........ 2\n"
+                             "– Body not keeled ........ A. dusa\n"
+                             "2 Tail forked ........ A. busa\n"
+                             "– Tail rounded ........ A. cusa\n"
+                             "GROUP 11\n"
+                             "GROUP 12\n")
+                .find("running"),
+            std::string::npos);
 }
 
 }  // namespace

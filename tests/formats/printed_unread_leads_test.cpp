@@ -42,5 +42,16 @@ TEST(PrintedUnreadLeads, RemarksAndContentsAreNone) {
             "none");
 }
 
+TEST(PrintedUnreadLeads, ListsBehindTheKeyAreNone) {
+  EXPECT_EQ(unread_in("1. Wings clear ........ 2\n"
+                      "– Wings dark ........ Ausella busa\n"
+                      "2. Legs pale ........ Ausella cusa\n"
+                      "– Legs dark ........ Ausella dusa\n\n"
+                      "Index\n\n"
+                      "Ausella busa ........ 3\n"
+                      "Ausella cusa ........ 4\n"),
+            "none");
+}
+
 }  // namespace
 }  // namespace keydrift

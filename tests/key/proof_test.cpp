@@ -236,7 +236,7 @@ TEST(Proof, ReportsAKeyOfTheFileThatNoLeadLeadsTo) {
   lead(edition, 0, 1).destination_printed = "Aus bus";
   EXPECT_EQ(
       proof_of(edition, {"taxon-repeated"}),
-      "k:5:1: warning: no lead leads to the key \"Group 2\", though leads lead to other keys "
+      "k:5:1: information: no lead leads to the key \"Group 2\", though leads lead to other keys "
       "of this file [unreached-key]\n"
       "  Group 2\n"
       "  mend the lead that should lead here; where the key is begun by itself, all is well\n");

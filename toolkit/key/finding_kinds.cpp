@@ -92,7 +92,7 @@ constexpr std::array<FindingKind, 30> kKinds{{
     {"unreachable-couplet", Severity::error, "Nothing leads to a couplet",
      "No specimen can ever get to it, so its taxa do not key out there.  Usually the lead that\n"
      "should lead here bears a wrong number.  Couplets below it are counted, not reported again."},
-    {"unreached-key", Severity::warning, "No lead leads to a key of the file",
+    {"unreached-key", Severity::information, "No lead leads to a key of the file",
      "Leads of this file lead to other keys in it, but none to this one, so that its taxa cannot\n"
      "be reached from the first couplet.  Usually the lead that should lead here bears another\n"
      "title or number.  Where no key of a file leads to another, nothing is said, nor of a key\n"
