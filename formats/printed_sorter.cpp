@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <string>
 #include <utility>
 
 #include "keydrift/formats/printed_account_leaves.hpp"
@@ -368,13 +369,32 @@ class Sorter {
     if (gap_ || numbering_.exact || !remarks_.has_heading()) return false;
     auto const& above = remarks_.heading_end();
     if (above.line + 1 != at_ ||
-        !goes_on_with_title(lines_[above.line].text, line.text, numbering_))
+        !goes_on_with_title(title_up_to(above.line), line.text, numbering_))
       return false;
-    bool const ends = ahead_.gap_after(at_) || ahead_.label_follows(at_);
-    if (!ends) return false;
+    // "Key to females of" / "Ausella" / "from the marshes": as web pages set what is in italics.
+    auto const ends = [this](std::size_t at) {
+      return ahead_.gap_after(at) || ahead_.label_follows(at);
+    };
+    bool const third = at_ + 1 < lines_.size() && ends(at_ + 1) &&
+                       is_lower(code_point_at(lines_[at_ + 1].text, 0).value);
+    if (!ends(at_) && !third) return false;
     remarks_.extend_heading(piece_of(line, 0));
     account(LineKind::heading, "goes on with the title above");
     return true;
+  }
+
+  // The lines of the title that ends in line `last`, from the one that speaks of a key.
+  [[nodiscard]] std::string title_up_to(std::size_t last) const {
+    constexpr std::size_t kMostLines = 3;
+    auto first = last;
+    while (first > 0 && last - first + 1 < kMostLines && !mentions_key(lines_[first].text) &&
+           !lines_[first - 1].text.empty()) {
+      --first;
+    }
+    if (!mentions_key(lines_[first].text)) first = last;
+    std::string title{lines_[first].text};
+    for (auto i = first + 1; i <= last; ++i) title += " " + std::string{lines_[i].text};
+    return title;
   }
 
   // Lines without a label of their own that belong to the lead before.

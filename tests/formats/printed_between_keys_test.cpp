@@ -503,5 +503,19 @@ TEST(PrintedBetweenKeys, CitedGenusAboveAnOutline) {
             "4[**] Folia obovata -> Stachyella obovata\n");
 }
 
+TEST(PrintedBetweenKeys, ATitleOverThreeLinesAsWebPagesSetIt) {
+  EXPECT_EQ(sketch_by_part("Key to males\n1. Wings clear ..... Ausella alba\n"
+                           "- Wings dark ..... Ausella nigra\n\n"
+                           "Key to females of\nAusella\nfrom Temaru Island\n\n"
+                           "Females of A. rubra are unknown.\n\n"
+                           "1. Wings clear ..... Ausella alba\n- Wings dark ..... Ausella nigra\n"),
+            "= Key to males\n"
+            "= Key to females of Ausella from Temaru Island\n"
+            "1[1] Wings clear -> Ausella alba\n"
+            "1[-] Wings dark -> Ausella nigra\n"
+            "1[1] Wings clear -> Ausella alba\n"
+            "1[-] Wings dark -> Ausella nigra\n");
+}
+
 }  // namespace
 }  // namespace keydrift
