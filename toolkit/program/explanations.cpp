@@ -6,6 +6,7 @@
 #include <span>
 #include <string_view>
 
+#include "keydrift/amendment/amendment_kinds.hpp"
 #include "keydrift/characters/contrast.hpp"
 #include "keydrift/characters/lexicon_use.hpp"
 #include "keydrift/characters/reading_kinds.hpp"
@@ -47,7 +48,7 @@ std::vector<FindingKind> all_finding_kinds() {
        {structural_finding_kinds(), contrast_finding_kinds(), style_finding_kinds(),
         statement_finding_kinds(), lexicon_finding_kinds(), lexicon_use_finding_kinds(),
         source_finding_kinds(), reader_finding_kinds(), taxa_finding_kinds(),
-        redetermination_finding_kinds(), refusal_kinds(),
+        redetermination_finding_kinds(), refusal_kinds(), amendment_finding_kinds(),
         std::span<FindingKind const>{kOutputKinds}}) {
     kinds.insert(kinds.end(), table.begin(), table.end());
   }
