@@ -45,10 +45,11 @@ class NamesAboveRemarks {
 
   // How many lines of remarks stand beneath the name on line i; none where it is no such name.
   [[nodiscard]] std::optional<std::size_t> remarks_beneath(std::size_t i) const {
-    if (!is_name(i) || !stands_in_lead(i)) return std::nullopt;
+    if (!is_name(i) || !(stands_in_lead(i) || stands_in_second_lead(i))) return std::nullopt;
     std::size_t count = 0;
     for (auto at = i + 1; at < lines_.size() && !lines_[at].text.empty(); ++at) {
-      if (bears_label(lines_[at])) break;
+      // Set further out than the name: a second lead without a label.
+      if (bears_label(lines_[at]) || lines_[at].indent < lines_[i].indent) break;
       if (++count > kMostRemarkLines) return std::nullopt;
       // The second lead of a couplet that labels only its first, or its end.
       if (ends_as_lead(lines_[at].text) || is_species_alone(lines_[at].text)) return std::nullopt;
@@ -73,6 +74,24 @@ class NamesAboveRemarks {
       if (has_row_of_dots(above.text) || is_species_alone(above.text)) return false;
       if (up == 1 && above.text.ends_with('-')) return false;
       if (bears_label(above)) return lines_[i].indent > above.indent;
+    }
+    return false;
+  }
+
+  // "   Hairs black" / "      Ausella busa Roe": beneath the first lead and its name, which are set
+  // likewise; the lead bears no label.
+  [[nodiscard]] bool stands_in_second_lead(std::size_t i) const {
+    if (i == 0 || lines_[i - 1].text.empty()) return false;
+    auto const& lead = lines_[i - 1];
+    bool const words = lead.indent < lines_[i].indent && !bears_label(lead) &&
+                       !ends_as_lead(lead.text) && !is_species_alone(lead.text) &&
+                       is_upper(code_point_at(lead.text, 0).value);
+    if (!words) return false;
+    for (std::size_t up = 2; up <= kMostLeadLines && up <= i; ++up) {
+      auto const& above = lines_[i - up];
+      if (above.text.empty() || bears_label(above)) return false;
+      bool const name = above.indent == lines_[i].indent && is_species_alone(above.text);
+      if (name) return stands_in_lead(i - up);
     }
     return false;
   }
