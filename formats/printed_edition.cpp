@@ -28,6 +28,7 @@
 #include "keydrift/formats/printed_vernacular.hpp"
 #include "keydrift/formats/related_places.hpp"
 #include "keydrift/formats/wording.hpp"
+#include "keydrift/key/amendment.hpp"
 #include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
@@ -102,6 +103,7 @@ class Builder {
         }
         part.place = place_of(sorted_.remarks[heading]);
       }
+      common_titles_.push_back(in_common_form(part.title));
       edition_.parts.push_back(std::move(part));
     }
   }
@@ -244,19 +246,22 @@ class Builder {
     if (edition_.parts.size() < 2) return nullptr;
     auto const& printed = reads_[i].lead.destination_printed;
     auto const wanted = in_common_form(printed);
-    // "Vegetative key", word for word; a genus may have a key of its own and is a taxon all the
-    // same.
     bool const group = says_group(wanted);
-    bool const taxon = is_latin_name(printed) || is_group_of_taxa(printed) ||
-                       is_digit(code_point_at(printed, 0).value);
-    if (!group && (wanted.size() < kShortestTitleLedTo || taxon)) return nullptr;
-    for (auto const& part : edition_.parts) {
-      auto const title = in_common_form(part.title);
-      if (title == wanted) return &part.title;
-      if (!group) continue;
-      if (mentions_key(part.title) && title.ends_with(" " + wanted)) return &part.title;
+    if (!group && !may_be_title(printed, wanted)) return nullptr;
+    for (std::size_t p = 0; p < edition_.parts.size(); ++p) {
+      auto const& title = common_titles_[p];
+      bool const names_it = group && mentions_key(edition_.parts[p].title);
+      if (title == wanted || (names_it && title.ends_with(" " + wanted))) {
+        return &edition_.parts[p].title;
+      }
     }
     return nullptr;
+  }
+
+  // "Vegetative key", word for word; a genus may have a key of its own and is a taxon all the same.
+  [[nodiscard]] static bool may_be_title(std::string_view printed, std::string_view wanted) {
+    return wanted.size() >= kShortestTitleLedTo && !is_digit(code_point_at(printed, 0).value) &&
+           !is_latin_name(printed) && !is_group_of_taxa(printed);
   }
 
   // Text that may name a genus which leads abbreviate.
@@ -463,7 +468,7 @@ class Builder {
         case RemarkKind::prose:
           if (has_gone_to_its_lead(remark, text)) break;
           // What amending leaves behind the last couplet is where it belongs.
-          if (remark.lead != kNone && !text.starts_with("Amended in couplet")) {
+          if (remark.lead != kNone && !text.starts_with(kAmendedNote)) {
             stray_.push_back(place_of(remark));
           }
           [[fallthrough]];
@@ -543,9 +548,10 @@ class Builder {
   CoupletIndex index_;
   std::vector<LeadId> home_;  // lead index -> its place in the edition
   std::vector<bool> heading_used_;
-  std::vector<std::uint32_t> below_;  // lead index -> the couplet that it goes on with
-  bool ordered_{false};               // couplets follow in order: they answer open leads alone
-  std::vector<Place> stray_;          // text among the leads that belongs to none
+  std::vector<std::string> common_titles_;  // of the parts, as leads may name them
+  std::vector<std::uint32_t> below_;        // lead index -> the couplet that it goes on with
+  bool ordered_{false};       // couplets follow in order: they answer open leads alone
+  std::vector<Place> stray_;  // text among the leads that belongs to none
   std::map<std::string, std::uint32_t, std::less<>> footnotes_from_;  // first lead, by sign
 };
 

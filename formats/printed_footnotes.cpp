@@ -229,9 +229,6 @@ bool name_bears(Lead const& lead, std::string_view sign) {
   return in_front || find_sign(lead.destination_printed, sign) != std::string::npos;
 }
 
-// "Carabus ruber *": behind a blank the sign may be the footnote's, or say something of its own.
-bool may_bear(Lead const& lead, std::string_view sign) { return lead.taxon_remark == sign; }
-
 // What stands behind it goes on with the source where it stood.
 void erase_in_words(Lead& lead, std::size_t at, std::size_t size) {
   auto const behind = place_in_text(lead, at + size, 0);
@@ -300,7 +297,9 @@ bool put_footnote_to_lead(Edition& edition, std::span<LeadId const> leads, std::
   for (auto const id : leads) {
     auto& lead = edition[id];
     bool const bears = find_sign(lead.text, sign) != std::string::npos || name_bears(lead, sign);
-    if (!bears && !may_bear(lead, sign)) continue;
+    // "Carabus ruber *": behind a blank the sign may be the footnote's, or say something of its
+    // own.
+    if (!bears && lead.taxon_remark != sign) continue;
     if (!bears || found != nullptr) return false;
     found = &lead;
   }

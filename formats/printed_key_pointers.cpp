@@ -5,6 +5,7 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_pointer_words.hpp"
 #include "keydrift/key/word_list.hpp"
 
@@ -27,14 +28,12 @@ bool is_word_for_a_group(std::string_view folded) {
 
 // "p. 44", "S. 44–46", "Seite 3", or nothing.
 bool is_page_or_nothing(std::string_view text) {
-  static constexpr std::array kPageWords{"p"sv,     "pp"sv,  "page"sv, "pages"sv,  "s"sv,
-                                         "seite"sv, "pág"sv, "pag"sv,  "página"sv, "pagina"sv,
-                                         "blz"sv,   "on"sv,  "auf"sv};
+  static constexpr std::array kBesides{"pagina"sv, "on"sv, "auf"sv};
   auto const words = words_of(text);
   return std::all_of(words.begin(), words.end(), [](std::string_view word) {
     auto const bare = strip_word_marks(word);
-    return bare.empty() || is_digit(code_point_at(bare, 0).value) ||
-           is_one_of(kPageWords, fold(bare));
+    return bare.empty() || is_digit(code_point_at(bare, 0).value) || is_page_word(bare) ||
+           is_one_of(kBesides, fold(bare));
   });
 }
 

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_misread_figures.hpp"
 #include "keydrift/formats/printed_text_changes.hpp"
 
 namespace keydrift::printed {
@@ -23,15 +24,6 @@ std::string_view lettered_number(std::string_view line) {
   while (at < line.size() && at < kMostFigures && is_figure(line[at])) ++at;
   bool const lettered = at > 0 && at < line.size() && is_lead_letter(line[at]);
   return lettered ? line.substr(0, at + 1) : std::string_view{};
-}
-
-// A digit that the letter looks like, itself where it is one; 0 for others.
-char figure_seen(char c) {
-  if (is_figure(c)) return c;
-  if (c == 'l' || c == 'I' || c == 'i') return '1';
-  if (c == 'O' || c == 'o') return '0';
-  if (c == 'S' || c == 's') return '5';
-  return '\0';
 }
 
 // What the bracket behind a label says: "lb" of "7b (lb). Wings".
@@ -51,9 +43,9 @@ std::optional<LetteredReference> reference_in(std::string_view line) {
   }
   LetteredReference found{open + 1, line.substr(open + 1, close - open - 1), {}};
   for (char const c : found.printed.substr(0, found.printed.size() - 1)) {
-    auto const figure = figure_seen(c);
-    if (figure == '\0') return std::nullopt;
-    found.meant += figure;
+    auto const figure = figure_seen_in(static_cast<unsigned char>(c));
+    if (!figure) return std::nullopt;
+    found.meant += std::to_string(*figure);
   }
   auto const letter = found.printed.back() == 'h' ? 'b' : found.printed.back();
   if (!is_lead_letter(letter)) return std::nullopt;

@@ -9,6 +9,7 @@
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/related_places.hpp"
+#include "keydrift/formats/wording.hpp"
 
 namespace keydrift::printed {
 namespace {
@@ -61,9 +62,8 @@ void report_unread_leads(KeyText const& key, SortedLines const& sorted,
   finding.printed = std::string{start_of(first.text, kShownOfLine)};
   finding.message = "this line leads somewhere as leads do, but was read as none";
   if (found.size() > 1) {
-    auto const others = found.size() - 1;
-    finding.message += ", and so " + std::string{others == 1 ? "was one more" : "were "} +
-                       (others == 1 ? "" : std::to_string(others) + " more");
+    finding.message += std::string{found.size() == 2 ? ", and so was " : ", and so were "} +
+                       tables::counted(found.size() - 1, "further line", "further lines");
   }
   finding.remedy = "label it as the other leads are, or leave out the row of dots";
   for (std::size_t i = 1; i < std::min(found.size(), kMaximumRelatedPlaces + 1); ++i) {

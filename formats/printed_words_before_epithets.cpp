@@ -273,7 +273,7 @@ void give_words_back(KeyText const& key, LeadCutter& cutter, std::vector<ReadLea
         of_leads.emplace(without_closing_marks(word));
       }
     }
-    add_words_of_prose(key, of_leads);
+    if (habit.of_two_words > 0) add_words_of_prose(key, of_leads);
     for (std::size_t i = 0; i < reads.size(); ++i)
       give_noun_back(cutter, reads, i, of_leads, habit);
   }

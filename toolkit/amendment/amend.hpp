@@ -6,7 +6,6 @@
 #include <functional>
 #include <span>
 #include <string>
-#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -61,9 +60,6 @@ struct Amended {
 
 // What is found wrong in an edition; the default is proof_structure.
 using Proof = std::function<std::vector<Finding>(Edition)>;
-
-// How the note begins that tells an amended edition from the one before.
-inline constexpr std::string_view kAmendedNote = "Amended in couplet";
 
 // Applies the pieces one after the other.  In each, couplets are replaced, inserted and removed
 // first, in printed order, then the destinations of its leads are looked up (in the piece, else in

@@ -9,6 +9,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -17,6 +18,9 @@
 #include "keydrift/key/id.hpp"
 
 namespace keydrift {
+
+// How the note begins that tells an amended edition from the one before.
+inline constexpr std::string_view kAmendedNote = "Amended in couplet";
 
 // "12–14" is {"12", "14", false}, "7" is {"7", "7", false}, "3 ff." is {"3", "3", true}.
 struct LabelRange {
