@@ -20,6 +20,7 @@
 #include "keydrift/formats/printed_genus_ends.hpp"
 #include "keydrift/formats/printed_habitats_behind.hpp"
 #include "keydrift/formats/printed_joins.hpp"
+#include "keydrift/formats/printed_leader_remains.hpp"
 #include "keydrift/formats/printed_key_pointers.hpp"
 #include "keydrift/formats/printed_known_names.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
@@ -100,6 +101,7 @@ class LeadReader {
     take_names_behind_common_ones(reads_);
     take_genera_for_authors(cutter_, reads_);
     part_habitats_from_authors(reads_);
+    drop_leader_remains(reads_);
     return std::move(reads_);
   }
 
