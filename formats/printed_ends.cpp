@@ -67,9 +67,26 @@ bool same_taxa(Edition const& wanted, Edition const& got, Lead const& a, Lead co
                     });
 }
 
+// One that is read as two, or as a lead, shifts all behind it, which is no fault of theirs.
+std::vector<std::size_t> notes_read_otherwise(Edition const& wanted, Edition const& got) {
+  std::vector<std::size_t> otherwise;
+  std::size_t from = 0;
+  for (std::size_t n = 0; n < wanted.notes.size(); ++n) {
+    auto at = from;
+    while (at < got.notes.size() && got.notes[at].text != wanted.notes[n].text) ++at;
+    if (at == got.notes.size()) {
+      otherwise.push_back(n);
+    } else {
+      from = at + 1;
+    }
+  }
+  return otherwise;
+}
+
 }  // namespace
 
-PrintWordings::PrintWordings(Edition const& edition) : titles_(edition.parts.size(), true) {
+PrintWordings::PrintWordings(Edition const& edition)
+    : titles_(edition.parts.size(), true), key_notes_(edition.notes.size(), true) {
   wordings_.reserve(edition.couplets.size());
   for (auto const& couplet : edition.couplets) wordings_.emplace_back(couplet.leads.size());
 }
@@ -104,12 +121,18 @@ bool PrintWordings::make_plainer(Edition const& wanted, Edition const& got) {
     titles_[p] = false;
     any = true;
   }
+  for (auto const note : notes_read_otherwise(wanted, got)) {
+    any = any || key_notes_[note];
+    key_notes_[note] = false;
+  }
   return any;
 }
 
 bool PrintWordings::make_plainest() {
   bool any = std::find(titles_.begin(), titles_.end(), true) != titles_.end();
+  any = any || std::find(key_notes_.begin(), key_notes_.end(), true) != key_notes_.end();
   titles_.assign(titles_.size(), false);
+  key_notes_.assign(key_notes_.size(), false);
   for (auto& couplet : wordings_) {
     for (auto& wording : couplet) {
       any = any || wording.end != PrintWording::quoted || wording.notes_as_printed;

@@ -19,7 +19,8 @@ enum class PrintWording : std::uint8_t {
   quoted,      // and names that a reader would complete in quotation marks
 };
 
-// How the end and the notes of each lead are worded, and the title of each part.
+// How the end and the notes of each lead are worded, the title of each part and each note on the
+// key.
 class PrintWordings {
  public:
   explicit PrintWordings(Edition const& edition);  // all as printed
@@ -33,7 +34,9 @@ class PrintWordings {
   }
   // Else "Key:" stands before a title that does not name a key itself.
   [[nodiscard]] bool has_title_as_printed(std::size_t part) const { return titles_[part]; }
-  // One step plainer for every lead and title that `got` reads otherwise; false where none can be.
+  // Else it stands on one line, or in a key whose labels are exact behind "Note on the key:".
+  [[nodiscard]] bool has_key_note_as_printed(std::size_t note) const { return key_notes_[note]; }
+  // One step plainer for all that `got` reads otherwise; false where nothing can be.
   [[nodiscard]] bool make_plainer(Edition const& wanted, Edition const& got);
   // As plain as can be; false if they were.
   [[nodiscard]] bool make_plainest();
@@ -45,6 +48,7 @@ class PrintWordings {
   };
   std::vector<std::vector<OfLead>> wordings_;  // couplet by couplet
   std::vector<bool> titles_;                   // of the parts
+  std::vector<bool> key_notes_;
 };
 
 // Borrows the edition and the numbering.

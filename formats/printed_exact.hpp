@@ -19,6 +19,9 @@
 
 namespace keydrift::printed {
 
+// Begins a paragraph of such a key that is said of no lead, whatever its lines look like.
+inline constexpr std::string_view kNoteOnTheKey{"Note on the key:"};
+
 // "Layout: indented, exact".
 [[nodiscard]] std::string layout_line(PrintLayout layout);
 

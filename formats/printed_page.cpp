@@ -143,11 +143,20 @@ class Page {
   void write_notes(std::size_t end, bool beneath = false) {
     for (; next_note_ < end; ++next_note_) {
       if (!std::exchange(beneath, false)) separate();
-      for (auto const& line : wrap(edition_.notes[next_note_].text, width_, width_)) {
-        out_ += line + "\n";
-      }
+      write_key_note(next_note_);
       block_ended_ = true;
     }
+  }
+
+  void write_key_note(std::size_t note) {
+    auto text = edition_.notes[note].text;
+    bool const kept = wordings_.has_key_note_as_printed(note);
+    if (!kept && manner_ == PrintManner::plain) {
+      out_ += text + "\n";
+      return;
+    }
+    if (!kept) text = std::string{kNoteOnTheKey} + " " + text;
+    for (auto const& line : wrap(text, width_, width_)) out_ += line + "\n";
   }
 
   // "Note: …" beneath a lead, further lines set deeper.

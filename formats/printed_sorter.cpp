@@ -10,6 +10,7 @@
 #include "keydrift/formats/printed_cells.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
+#include "keydrift/formats/printed_exact.hpp"
 #include "keydrift/formats/printed_footnotes.hpp"
 #include "keydrift/formats/printed_group_head.hpp"
 #include "keydrift/formats/printed_lead_begins.hpp"
@@ -72,8 +73,10 @@ class Sorter {
       account(LineKind::blank, "");
       gap_ = true;
       remarks_.close();
+      in_key_note_ = false;
       return;
     }
+    if (numbering_.exact && take_key_note(line)) return;
     bool const told = line.told && plan_ == nullptr;
     bool const claimed =
         !told && (take_marked(line) || (!numbering_.exact && take_head()) || take_title(line) ||
@@ -95,6 +98,23 @@ class Sorter {
     if (take_wrapped(line)) return;
     if (outside || (!take_label() && !take_in_title(line) && !take_in_lead(line)))
       take_outside(line);
+  }
+
+  // "Note on the key: …", up to the next blank line.
+  bool take_key_note(SourceLine const& line) {
+    if (in_key_note_) {
+      remarks_.extend(piece_of(line, 0));
+      account(LineKind::note, "goes on with the note on the key");
+      return true;
+    }
+    in_key_note_ = gap_ && line.text.starts_with(kNoteOnTheKey);
+    if (!in_key_note_) return false;
+    auto const from = skip_blanks(line.text, kNoteOnTheKey.size());
+    remarks_.open(RemarkKind::footnote, piece_of(line, from), last_lead());
+    if (leads_.progress() != Progress::none) leads_.set_progress(Progress::done);
+    account(LineKind::note, "note on the key");
+    gap_ = false;
+    return true;
   }
 
   // --- lines whose markup says what they are --------------------------------------------------
@@ -727,6 +747,7 @@ class Sorter {
   bool gap_{true};           // blank lines stand directly before this line
   bool page_turned_{false};  // a page's number or head was read since the last line of words
   bool page_above_{false};   // one stands before the line at hand
+  bool in_key_note_{false};  // of a key whose labels are exact
 };
 
 }  // namespace
