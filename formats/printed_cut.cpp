@@ -100,7 +100,9 @@ void LeadCutter::cut(ReadLead& read, JoinedText const& joined, std::size_t words
         place_of_raw(joined, destination_begin, destination_end, key_.lines);
     read.to = read_destination(read.lead.destination_printed, key_.numbering);
     read.lead.taxon_remark = read.to.remark;
-    if (read.to.form == DestinationForm::couplet && read.leaders == LeaderKind::dots) {
+    // Where labels are exact a group stands in brackets, and earlier leaders are words.
+    bool const led = read.leaders == LeaderKind::dots && !key_.numbering.exact;
+    if (read.to.form == DestinationForm::couplet && led) {
       group = group_between_leaders(raw, words_end);
       if (!group.empty()) {
         read.lead.taxon_remark = squeeze(group);

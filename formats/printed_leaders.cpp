@@ -68,7 +68,7 @@ class Splitter {
     }
     if (best_.kind != LeaderKind::none) {
       auto const tail = text_.substr(best_.destination_begin);
-      if (tail.empty() || plausible_destination(tail, numbering_)) return best_;
+      if (tail.empty() || numbering_.exact || plausible_destination(tail, numbering_)) return best_;
       // "..... 2•", "..... s"
       auto const specked =
           numbering_.family == LabelFamily::digits && best_.kind == LeaderKind::dots
@@ -246,7 +246,8 @@ class Splitter {
     auto const after = skip_leader_signs(text_, run.end);
     auto const tail = text_.substr(after);
     if (tail.empty() && closes_destination(run)) return;
-    if (tail.empty() || best_.kind == LeaderKind::none || plausible_destination(tail, numbering_)) {
+    bool const only = tail.empty() || best_.kind == LeaderKind::none;
+    if (only || numbering_.exact || plausible_destination(tail, numbering_)) {
       best_ = {LeaderKind::dots, end_before_blanks(text_, run.begin), after};
     }
   }

@@ -142,5 +142,17 @@ TEST(PrintedEndsAgain, QuoteAShortGenusWhereAReaderWouldCompleteIt) {
   EXPECT_NE(text.find("\"A. busa\""), std::string::npos) << text;
 }
 
+TEST(PrintedEndsAgain, FollowTheLastLeadersWhereLabelsAreExact) {
+  EXPECT_EQ(test::sketch("Layout: parallel, exact\n\n"
+                         "1. Style one . . . . . . I. Auseae ..... 2\n"
+                         "– Styles free ..... Ausella busa\n\n"
+                         "2. Fruit dry . . . . green weed, ..... Ausella cusa Roe\n"
+                         "– Fruit moist ..... Ausella dusa\n"),
+            "1[1] Style one . . . . . . I. Auseae -> 2\n"
+            "1[–] Styles free -> Ausella busa\n"
+            "2[2] Fruit dry . . . . green weed, -> Ausella cusa\n"
+            "2[–] Fruit moist -> Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
