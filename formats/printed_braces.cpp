@@ -267,6 +267,12 @@ class BracePlanner {
     auto const text = words_of_line(rows_[r].line);
     // "2. Cubitalzelle gestielt", "1. rücklaufende Ader": an ordinal.
     bool const ordinal = is_species_number(text.substr(0, text.find(' ')));
+    // "B. busa Roe." beneath the words that lead to it.
+    constexpr std::size_t kMostOfName = 5;  // words
+    auto const words = words_of(text, kMostOfName + 1);
+    bool const name = words.size() > 1 && words.size() <= kMostOfName && is_abbreviated(words[0]) &&
+                      is_epithet(without_closing_marks(words[1])) && is_latin_name(text);
+    if (name) return false;
     return small_ || ordinal || starts_with_upper(text) || own_letter(text).has_value();
   }
 

@@ -213,8 +213,11 @@ class Sorter {
     bool const destination = part == LinePart::destination;
     leads_.last().destination_told = destination;
     // In a brace the last of the words may end the lead, and accounts may follow the key.
-    if (destination || !plan->braces) {
-      bool const ends = destination || has_led_end(lines_[at_].text, numbering_);
+    auto const text = lines_[at_].text;
+    // "B. busa Roe." beneath the words
+    bool const named = is_abbreviated(text.substr(0, text.find(' '))) && is_latin_name(text);
+    if (destination || named || !plan->braces) {
+      bool const ends = destination || named || has_led_end(text, numbering_);
       leads_.set_progress(ends ? Progress::done : Progress::open);
     }
     account(destination ? LineKind::destination : LineKind::continuation,

@@ -436,5 +436,32 @@ TEST(PrintedBraces, ABareNumberEndsTheFirstOfTwoLeadsInABrace) {
             "5[] Border faint, vanishing above -> Ausella flavolimbata\n");
 }
 
+TEST(PrintedBraces, HoldNoNamesForLeads) {
+  EXPECT_EQ(
+      sketch("BRELLIA\n"
+             "\n"
+             "1 ( Fleurs en épis ...... 2\n"
+             "  ( Fleurs en verticilles ....... 3\n"
+             "\n"
+             "2 j Feuilles ovales, ridées en réseau, tomenteuses en dessous.\n"
+             "     B. rotundifolia Vaugel.\n"
+             "  ( Feuilles lancéolées, à peine ridées, glabres ou presque gla-\n"
+             "     bres........................ B. viridula Lesp.\n"
+             "\n"
+             "3 ( Style dépassant la corolle ; dents du calice ciliées.\n"
+             "     B. macrostyla Lor.\n"
+             "  ( Style inclus ; dents du calice non ciliées.\n"
+             "     B. inclusa Lesp.\n"
+             "\n"
+             "1. B. rotundifolia Vaugel. Sp. 805 ; Lor. Fl. centr. p. 377. —\n"
+             "Plante vivace, velue, à odeur forte. — Tiges dressées.\n"),
+      "1[1] Fleurs en épis -> 2\n"
+      "1[] Fleurs en verticilles -> 3\n"
+      "2[2] Feuilles ovales, ridées en réseau, tomenteuses en dessous. -> Brellia rotundifolia\n"
+      "2[] Feuilles lancéolées, à peine ridées, glabres ou presque glabres -> Brellia viridula\n"
+      "3[3] Style dépassant la corolle ; dents du calice ciliées. -> Brellia macrostyla\n"
+      "3[] Style inclus ; dents du calice non ciliées. -> Brellia inclusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
