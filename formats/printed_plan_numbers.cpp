@@ -249,7 +249,12 @@ class NumberPlanner {
     }
     if (next == lines_.size()) return false;
     auto const text = lines_[next].text;
-    if (auto const sub = reader_.sub(text)) return sub->ordinal <= 1;
+    if (auto const sub = reader_.sub(text)) {
+      // "1. Wings clear" / "2" / "• Wings dark" / "3": the first lead's end, for its rival follows.
+      bool const rival = sub->ordinal == 0 && number_ > 0 && leads_ == 1 && !waiting_ &&
+                         !plan_.plan.starts.back().unlabelled;
+      return sub->ordinal <= 1 && !rival;
+    }
     bool const closed = !reader_.head(text) && starts_with_upper(text) &&
                         (head.strong || scheme_.script == NumberScript::digits);
     // "… Aus bus" / "2" / "Legs red … 3": the lead above has its end.
