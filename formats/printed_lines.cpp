@@ -95,7 +95,7 @@ bool opens_with_bare_number(std::vector<SourceLine> const& lines, Numbering cons
   bool opened = false;
   for (auto const& line : lines) {
     auto const label = read_label(line.text);
-    if (!label || label->is_dash() || label->decimal) continue;
+    if (!label || label->is_dash() || label->decimal || is_number_alone(line, *label)) continue;
     if (opened && label->number == 2 && !label->back.empty()) return true;
     bool const bare = is_bare_style(label->style()) && label->family == numbering.family;
     opened = (bare && label->number == 1 && starts_upper(line, *label)) ||
