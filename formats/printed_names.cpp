@@ -411,6 +411,7 @@ void NameTable::enter_part(std::vector<std::string> const& titles,
     }
   }
   TitleGenus best;
+  TitleGenus named;  // not as surely
   for (auto const& title : titles) {
     TitleGenus own;
     for (auto& genus : genera_in_title(title)) {
@@ -423,9 +424,18 @@ void NameTable::enter_part(std::vector<std::string> const& titles,
     // key, however it ends.
     bool const nearer = says_genus(fold(title.substr(0, title.find(' ')))) &&
                         own.weight + kStrictEnding >= best.weight;
-    if (own.weight >= kSureWeight && (own.weight >= best.weight || nearer)) best = std::move(own);
+    if (own.weight >= kSureWeight && (own.weight >= best.weight || nearer)) {
+      best = std::move(own);
+    } else if (own.weight > named.weight) {
+      named = std::move(own);
+    }
   }
-  bool const headed = head && head->sure && !head->genus.empty();
+  // "DIRETORIA DO FOMENTO", an office above "Chave para as espécies de Ausanes": the text speaks
+  // much more of the other.
+  bool const outdone =
+      head && evidence_ && !named.name.empty() &&
+      evidence_->weight(named.name) >= evidence_->weight(head->genus) + kSureEvidence;
+  bool const headed = head && head->sure && !head->genus.empty() && !outdone;
   if (best.weight < kSureWeight && headed) best.name = head->genus;
   if (best.name.empty()) return;
   last_genus_ = part_genus_ = best.name;

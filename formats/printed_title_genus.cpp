@@ -342,8 +342,9 @@ std::vector<TitleGenus> genera_in_title(std::string const& title) {
     auto const folded = fold(bare);
     bool const capitals = genus != bare;
     // "EYES AND LEGS"
-    bool const authored =
-        w + 1 < words.size() && is_authorish(words[w + 1]) && !is_separator(fold(words[w + 1]));
+    bool const authored = w + 1 < words.size() && is_authorish(words[w + 1]) &&
+                          !is_separator(fold(words[w + 1])) &&
+                          !announces_genus(fold(words[w + 1]));  // "DIRETORIA DO FOMENTO"
     bool const family = folded.ends_with("idae") || folded.ends_with("inae") ||
                         folded.ends_with("aceae") || folded.ends_with("oidea") ||
                         folded.ends_with("idæ") || folded.ends_with("inæ") ||
