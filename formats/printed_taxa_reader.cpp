@@ -500,8 +500,10 @@ class TaxaReader {
   // "cus" of "A. bus, cus or dus".
   [[nodiscard]] bool starts_genusless(std::size_t i) const {
     if (genus_alone_ || !is_epithet(word(i))) return false;
+    // "bus bus Roe and bus cus Dorn"
+    bool const subspecies = reading_.taxa.back().genusless && words_.is_subspecies(i);
     return i + 1 >= words_.size() || ends_item(word(i)) || is_separator(word(i + 1)) ||
-           words_.is_author_at(i + 1) || words_.closes_epithet(i + 1);
+           words_.is_author_at(i + 1) || words_.closes_epithet(i + 1) || subspecies;
   }
 
   void take_remark() {

@@ -47,5 +47,18 @@ TEST(PrintedSubspeciesEnds, LeaveLatinWordsWhereNoLeadEndsInTheSpecies) {
             "2[] Antennae -> Ausella nigris nigricornis\n");
 }
 
+TEST(PrintedSubspeciesEnds, StandOnBothSidesOfAnd) {
+  EXPECT_EQ(sketch("Key to Ausella\n"
+                   "\n"
+                   "1. Body keeled ..... bus bus Roe and bus cus Dorn\n"
+                   "– Body not keeled ..... 2\n"
+                   "2. Fins red ..... roseus Roe\n"
+                   "– Fins blue ..... albus Dorn\n"),
+            "1[1] Body keeled -> Ausella bus bus + Ausella bus cus\n"
+            "1[–] Body not keeled -> 2\n"
+            "2[2] Fins red -> Ausella roseus\n"
+            "2[–] Fins blue -> Ausella albus\n");
+}
+
 }  // namespace
 }  // namespace keydrift
