@@ -8,8 +8,8 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_slips.hpp"
-#include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_take_out.hpp"
+#include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_text_changes.hpp"
 #include "keydrift/formats/printed_title_genus.hpp"
 
@@ -27,6 +27,16 @@ constexpr std::array kSpeciesMarks{
     SpeciesMark{" sp, n.", 3, '.'},   SpeciesMark{" n. ap.", 4, 's'},
     SpeciesMark{" n. gp.", 4, 's'},   SpeciesMark{" u. sp.", 1, 'n'},
     SpeciesMark{" nov, sp.", 4, '.'}, SpeciesMark{" sp, nov.", 3, '.'}};
+
+// As a word of its own.
+bool stands_in(std::string_view text, std::string_view word) {
+  for (auto at = text.find(word); at != std::string_view::npos; at = text.find(word, at + 1)) {
+    auto const end = at + word.size();
+    bool const begins = at == 0 || text[at - 1] == ' ' || text[at - 1] == '\n';
+    if (begins && !is_letter(code_point_at(text, end).value)) return true;
+  }
+  return false;
+}
 
 }  // namespace
 
@@ -73,8 +83,20 @@ std::size_t restore_first_l(std::string& text) {
   std::size_t restored = 0;
   for (auto at = text.find_first_of("I1"); at != std::string::npos;
        at = text.find_first_of("I1", at + 1)) {
-    if (at < 2 || text[at - 1] != ' ') continue;
+    if (at < 2) continue;
     auto const begin = at;
+    auto end = begin + 1;
+    while (end < text.size() && is_small(text[end])) ++end;
+    auto const word = "l" + text.substr(begin + 1, end - begin - 1);
+    if (word.size() < kShortest || !has_strict_latin_ending(word)) continue;
+    // ". . ." / "1ineolatus Roe, 1878", where "Ausella lineolatus" stands elsewhere.
+    bool const fresh = std::string_view{" \n."}.find(text[at - 1]) != std::string_view::npos;
+    if (text[begin] == '1' && fresh && stands_in(text, word)) {
+      text[begin] = 'l';
+      ++restored;
+      continue;
+    }
+    if (text[at - 1] != ' ') continue;
     // "I. Inflorescentiae" is a word; l begins epithets before vowels alone.
     bool const vowel = begin + 1 < text.size() &&
                        std::string_view{"aeiouy"}.find(text[begin + 1]) != std::string_view::npos;
@@ -85,10 +107,6 @@ std::size_t restore_first_l(std::string& text) {
     // A figure is no word's first letter: "Ausella 1ongicauda", "St. 1ineola".
     bool const figure = text[begin] == '1' && (is_abbreviated(genus) || full_genus(genus) == genus);
     if (!initial && !figure) continue;
-    auto end = begin + 1;
-    while (end < text.size() && is_small(text[end])) ++end;
-    auto const word = "l" + text.substr(begin + 1, end - begin - 1);
-    if (word.size() < kShortest || !has_strict_latin_ending(word)) continue;
     text[begin] = 'l';
     ++restored;
   }

@@ -215,5 +215,17 @@ TEST(PrintedScanWords, FiguresAmongCapitals) {
             "B[BB] Seeds without wings -> Chorrillia\n");
 }
 
+TEST(PrintedScanWords, AreReadWithTheLThatTheyHaveElsewhere) {
+  EXPECT_EQ(sketch("Ausella lineolatus is known from one find.\n"
+                   "\n"
+                   "Key to Ausella\n"
+                   "\n"
+                   "1. Elytra with a spine ...... bahiensis Lang., 1861\n"
+                   "– Elytra with three lines of pubescence . . .\n"
+                   "1ineolatus Therm., 1878\n"),
+            "1[1] Elytra with a spine -> Ausella bahiensis\n"
+            "1[–] Elytra with three lines of pubescence -> Ausella lineolatus\n");
+}
+
 }  // namespace
 }  // namespace keydrift
