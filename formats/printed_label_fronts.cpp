@@ -1,6 +1,8 @@
 #include "keydrift/formats/printed_label_fronts.hpp"
 
 #include <algorithm>
+#include <array>
+#include <string_view>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_label_habits.hpp"
@@ -9,9 +11,12 @@
 #include "keydrift/formats/printed_page_words.hpp"
 #include "keydrift/formats/printed_second_leads.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
 namespace {
+
+using namespace std::string_view_literals;
 
 bool is_unaccented(unsigned char c) { return is_letter(c) && c < 0x80; }
 
@@ -68,6 +73,22 @@ std::size_t above_foot(std::vector<SourceLine> const& lines, std::size_t above, 
   return above;
 }
 
+// "Marsh Leaflets  Vol. III — N.º" before the number, in the head of a page.
+bool ends_in_issue(std::string_view text) {
+  static constexpr std::array kVolumes{"vol"sv, "bd"sv, "band"sv, "tome"sv, "tomo"sv, "jahrg"sv};
+  static constexpr std::array kIssues{"no"sv,       "nr"sv,      "n"sv,
+                                      "n\u00B0"sv,  "n\u00BA"sv, "n.\u00BA"sv,
+                                      "n.\u00B0"sv, "heft"sv,    "fasc"sv};
+  auto const bare = [](std::string_view word) {
+    return fold(
+        without_closing_marks(word.ends_with('.') ? word.substr(0, word.size() - 1) : word));
+  };
+  auto const words = words_of(text);
+  if (words.empty() || !is_one_of(kIssues, bare(words.back()))) return false;
+  return std::any_of(words.begin(), words.end(),
+                     [&](std::string_view word) { return is_one_of(kVolumes, bare(word)); });
+}
+
 }  // namespace
 
 std::vector<LineFront> line_fronts(std::vector<SourceLine> const& lines) {
@@ -101,6 +122,7 @@ std::set<std::uint32_t> numbers_at_ends(std::vector<SourceLine> const& lines) {
     auto const text = trim_right(without_full_stop(line.text));
     auto const digits = text.substr(text.find_last_not_of("0123456789") + 1);
     if (ends_in_page_cut_short(text)) continue;  // "busa Roe, p. 15"
+    if (ends_in_issue(text.substr(0, text.size() - digits.size()))) continue;
     if (!digits.empty() && digits.size() <= kMostDigits) numbers.insert(number_of(digits));
   }
   return numbers;
