@@ -69,7 +69,8 @@ TEST(PrintedKeyNotes, EndAtABlankLine) {
   EXPECT_EQ(notes_of(edition), std::vector<std::string>{
                                    "3. Fins of both sexes alike – Fins of the male long ..... 4"});
   EXPECT_EQ(edition.couplets.size(), 2U);
-  EXPECT_EQ(test::line_kinds(text), "front matter, blank, lead, lead, blank, note, note, blank, lead, lead");
+  EXPECT_EQ(test::line_kinds(text),
+            "front matter, blank, lead, lead, blank, note, note, blank, lead, lead");
 }
 
 }  // namespace
