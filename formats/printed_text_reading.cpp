@@ -275,6 +275,16 @@ void take_if_clearly_better(DecodedText const& text,
   attempt = std::move(other);
 }
 
+bool take_if_as_good(DecodedText const& text, std::vector<SourceLine> const& others,
+                     std::vector<SourceLine>& lines, Attempt& attempt) {
+  auto other = choose_reading(text, others);
+  auto const ahead = other.judgement.points() - attempt.judgement.points();
+  if (!hangs_together(other) || (!attempt.refused && ahead < 0)) return false;
+  lines = others;
+  attempt = std::move(other);
+  return true;
+}
+
 // Text layers of scans set blank lines between the blocks of a page, within leads as well.
 void read_without_stray_blanks(DecodedText const& text, TextReading& reading) {
   for (auto const which : {StrayBlanks::before_small_letters, StrayBlanks::before_unnumbered}) {
@@ -411,9 +421,13 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     take_if_clearly_better(text, put_names_behind_words(lines), lines, attempt);
   }
   if (!declared) {
-    auto parted = part_whole_couplets(lines);
-    if (parted) mark_what_begins_no_lead(*parted);
-    take_if_clearly_better(text, std::move(parted), lines, attempt);
+    if (auto parted = part_whole_couplets(lines)) {
+      mark_what_begins_no_lead(parted->lines);
+      // Labels within the paragraphs tell by themselves that leads begin there.
+      if (!(parted->labelled && take_if_as_good(text, parted->lines, lines, attempt))) {
+        take_if_clearly_better(text, std::move(parted->lines), lines, attempt);
+      }
+    }
   }
   auto const& numbers = attempt.read->numbering.numbers;
   bool const begins_late = !numbers.empty() && numbers.front() > 1;

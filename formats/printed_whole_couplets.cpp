@@ -61,8 +61,46 @@ bool begins_with_short_name(std::string_view text) {
 bool begins_with_name(std::string_view text) {
   auto const second = next_word(text, 0);
   auto const end = next_word(text, second);
-  return begins_with_short_name(text) ||
-         is_latin_name(without_end(trim_right(text.substr(0, end))));
+  // "Tibiae black" has the form of one, too.
+  auto const two = without_end(trim_right(text.substr(0, end)));
+  return begins_with_short_name(text) || (is_latin_name(two) && has_strict_latin_ending(two));
+}
+
+// The word without an em dash and what stands before it, "(Fig. 3)—Morvella".
+std::string_view behind_em_dash(std::string_view word) {
+  constexpr auto kEmDash = "\u2014"sv;
+  auto const dash = word.rfind(kEmDash);
+  return dash == std::string_view::npos ? word : word.substr(dash + kEmDash.size());
+}
+
+// Before the label of a rival: "… long (2)", "… long—2.", "… red (Morvella rubra)", "… (Fig. 3).
+// Morvella minor.", which may be words elsewhere.
+struct EndBeforeRival {
+  std::uint32_t couplet{};
+  bool name{false};
+};
+EndBeforeRival end_before_rival(std::string_view text) {
+  constexpr std::size_t kMostDigits = 4;
+  auto const closed = [](char c) { return ".;,:)]"sv.find(c) != std::string_view::npos; };
+  while (!text.empty() && (closed(text.back()) || text.back() == ' ')) text.remove_suffix(1);
+  auto const begin = last_word_begin(text);
+  auto const last = behind_em_dash(text.substr(begin));
+  auto const digits = last.find_first_not_of("0123456789"sv) == std::string_view::npos;
+  if (digits && !last.empty() && last.size() <= kMostDigits) return {number_of(last), false};
+  auto const before = trim_right(text.substr(0, begin));
+  if (before.size() == text.size() || !is_epithet(last)) return {};
+  auto genus = behind_em_dash(before.substr(last_word_begin(before)));
+  if (genus.starts_with('(') || genus.starts_with('[')) genus.remove_prefix(1);
+  return {0, is_abbreviated(genus) || is_latin_genus(genus)};
+}
+
+// "… long ........ 2", "… long (2)"
+bool leads_to_number(std::string_view text) {
+  bool const bracket = text.ends_with(')');
+  if (bracket) text.remove_suffix(1);
+  auto const words = text.substr(0, text.find_last_not_of("0123456789"sv) + 1);
+  if (words.size() == text.size()) return false;
+  return bracket ? words.ends_with('(') : trim_right(words).ends_with("..");
 }
 
 // A byte of a line's text.
@@ -108,7 +146,7 @@ class WholeCouplets {
  public:
   explicit WholeCouplets(std::vector<SourceLine> const& lines) : lines_{lines} {}
 
-  std::optional<std::vector<SourceLine>> run() {
+  std::optional<PartedCouplets> run() {
     for (std::size_t i = 0; i < lines_.size();) {
       auto key = key_at(i);
       if (key.empty()) {
@@ -121,7 +159,7 @@ class WholeCouplets {
       for (auto const& paragraph : key) take(paragraph);
     }
     if (begins_.empty()) return std::nullopt;
-    return parted();
+    return PartedCouplets{parted(), labelled_};
   }
 
  private:
@@ -136,21 +174,31 @@ class WholeCouplets {
         continue;
       }
       if (label->is_dash() || label->number != key.size() + 1) break;
-      if (!label->letter.empty() || label->marks > 0) break;
+      bool const first_of_two = label->letter.empty() || fold(label->letter) == "a";
+      if (!first_of_two || label->marks > 0) break;
       CoupletParagraph paragraph;
       paragraph.first = i;
       paragraph.label = *label;
       do {
-        if (!paragraph.begins.empty() && answers(i)) return {};
+        bool const rival = label_of(i).has_value();
+        if (!paragraph.begins.empty() && !rival && answers(i)) return {};
         if (!paragraph.text.empty()) paragraph.text += ' ';
         paragraph.begins.push_back(paragraph.text.size());
         paragraph.text += lines_[i].text;
         ++i;
-      } while (i < lines_.size() && !lines_[i].text.empty() && !label_of(i) &&
+      } while (i < lines_.size() && !lines_[i].text.empty() && goes_on(i, label->number) &&
                paragraph.begins.size() < kMostLinesOfParagraph);
       key.push_back(std::move(paragraph));
     }
     return key.size() < kFewestWholeCouplets ? std::vector<CoupletParagraph>{} : key;
+  }
+
+  // No label, or that of a rival that happens to begin a line: "– Wings dark", "2b. Wings dark"; or
+  // the number that a lead ends in.
+  [[nodiscard]] bool goes_on(std::size_t i, std::uint32_t number) const {
+    auto const label = label_of(i);
+    return !label || label->is_dash() || label->number == number ||
+           label->text_at >= lines_[i].text.size();
   }
 
   // "B. Wings dark" within a paragraph.
@@ -192,7 +240,8 @@ class WholeCouplets {
       paragraph.cuts.push_back(at);
       begin = at;
     }
-    auto const end = end_of(paragraph, begin, text.size());
+    bool const labelled = begin > paragraph.label.text_at && own_label(text, begin).has_value();
+    auto const end = end_of(paragraph, begin, text.size(), labelled);
     if (end) note(paragraph, *end);
     paragraph.ends_well = end.has_value();
   }
@@ -207,7 +256,11 @@ class WholeCouplets {
     // "Leaves alternate — M. rubra": the dash leads to it.
     auto const words = std::min(label->text_at, behind.size());
     bool const dash = is_dash(code_point_at(behind, 0).value);
-    if (dash && begins_with_name(behind.substr(words))) return std::nullopt;
+    bool const led = leads_to_number(trim_right(text.substr(0, at)));
+    auto const name = behind.substr(words);
+    if (dash && (begins_with_short_name(name) || (!led && begins_with_name(name)))) {
+      return std::nullopt;
+    }
     bool const letter = label->family == LabelFamily::lower || label->family == LabelFamily::upper;
     if (letter && (label->number > kMostLetters || label->end == LabelEnd::none)) {
       return std::nullopt;
@@ -243,7 +296,7 @@ class WholeCouplets {
                         before.back() == ')' || before.back() == ']';
     if (!closed && !number) return std::nullopt;
     if (!own && begins_with_short_name(text.substr(at))) return std::nullopt;
-    auto const end = end_of(paragraph, begin, before.size());
+    auto const end = end_of(paragraph, begin, before.size(), own.has_value());
     if (!end || end->couplet || (end->name && !upper)) return end;
     // "Ovary superior; style single" is no name.
     return upper && closed ? end : std::nullopt;
@@ -254,9 +307,14 @@ class WholeCouplets {
     return text.substr(std::max(begin, text.size() - std::min(text.size(), kLongestLookedAt)));
   }
 
-  // What the lead at [begin, end) ends in.
+  // What the lead at [begin, end) ends in; `labelled`: its rival bears a label.
   [[nodiscard]] static std::optional<End> end_of(CoupletParagraph const& paragraph,
-                                                 std::size_t begin, std::size_t end) {
+                                                 std::size_t begin, std::size_t end,
+                                                 bool labelled) {
+    // "– Elytra bare (3)": a dash does not lead to its words.
+    auto const own =
+        begin > paragraph.label.text_at ? own_label(paragraph.text, begin) : std::nullopt;
+    if (own) begin = std::min(begin + own->text_at, end);
     auto const lead =
         without_separators(std::string_view{paragraph.text}.substr(begin, end - begin));
     auto const from = lead.size() - std::min(lead.size(), kLongestLookedAt);
@@ -268,7 +326,11 @@ class WholeCouplets {
     }
     auto const name = name_behind_sign(tail);
     if (name) return End{{}, begin + from + *name, tail[*name - 2] == ':'};
-    return leads_somewhere(tail) ? std::optional{End{}} : std::nullopt;
+    if (leads_somewhere(tail)) return End{};
+    if (!labelled) return std::nullopt;
+    auto const before = end_before_rival(tail);
+    if (before.couplet > paragraph.label.number) return End{before.couplet, {}, false};
+    return before.name ? std::optional{End{}} : std::nullopt;
   }
 
   static void note(CoupletParagraph& paragraph, End const& end) {
@@ -276,18 +338,27 @@ class WholeCouplets {
     if (end.name && !end.behind_colon) paragraph.names.push_back(*end.name);
   }
 
-  [[nodiscard]] static bool hangs_together(std::vector<CoupletParagraph> const& key) {
+  [[nodiscard]] bool hangs_together(std::vector<CoupletParagraph> const& key) const {
     std::vector<std::uint32_t> led(key.size() + 1);  // how often, by the couplet's number
     std::size_t cut = 0;
     std::size_t well = 0;
     std::size_t at_begins = 0;  // of a line, leads may begin
+    bool labelled = true;
     for (auto const& paragraph : key) {
       if (!paragraph.cuts.empty()) ++cut;
       if (paragraph.ends_well) ++well;
-      bool const at_begin = std::any_of(
-          paragraph.begins.begin() + 1, paragraph.begins.end(), [&paragraph](std::size_t at) {
-            return end_before(paragraph, paragraph.label.text_at, at).has_value();
-          });
+      labelled = labelled && std::all_of(paragraph.cuts.begin(), paragraph.cuts.end(),
+                                         [&paragraph](std::size_t at) {
+                                           return own_label(paragraph.text, at).has_value();
+                                         });
+      bool at_begin = false;
+      for (std::size_t l = 1; l < paragraph.begins.size(); ++l) {
+        // A line that was parted before had its leads within.
+        auto const line = paragraph.first + l;
+        at_begin =
+            at_begin || (lines_[line].number != lines_[line - 1].number &&
+                         end_before(paragraph, paragraph.label.text_at, paragraph.begins[l]));
+      }
       if (at_begin) ++at_begins;
       for (auto const number : paragraph.leads_to) {
         if (number < led.size()) ++led[number];
@@ -296,7 +367,7 @@ class WholeCouplets {
     auto const once = static_cast<std::size_t>(std::count(led.begin() + 2, led.end(), 1U));
     auto const nearly_all = [](std::size_t count, std::size_t of) { return count * 5 >= of * 4; };
     return nearly_all(cut, key.size()) && nearly_all(well, key.size()) &&
-           nearly_all(once, key.size() - 1) && at_begins * 3 <= key.size();
+           nearly_all(once, key.size() - 1) && at_begins * (labelled ? 2 : 3) <= key.size();
   }
 
   // Where its leads begin and end; the first one only where no other reader tells its label.
@@ -307,6 +378,7 @@ class WholeCouplets {
     label.printed = {};  // further leads print none
     for (auto const cut : paragraph.cuts) {
       auto const spot = paragraph.spot(cut);
+      labelled_ = labelled_ && own_label(paragraph.text, cut).has_value();
       auto const text = lines_[spot.line].text.substr(spot.at);
       std::optional told = label;
       if (auto const own = own_label(text, 0)) {
@@ -364,11 +436,12 @@ class WholeCouplets {
   std::vector<SourceLine> const& lines_;
   std::vector<CoupletBegin> begins_;  // in keys that are such, in the order of the text
   std::vector<Spot> names_;           // likewise
+  bool labelled_{true};               // all further leads bear labels
 };
 
 }  // namespace
 
-std::optional<std::vector<SourceLine>> part_whole_couplets(std::vector<SourceLine> const& lines) {
+std::optional<PartedCouplets> part_whole_couplets(std::vector<SourceLine> const& lines) {
   return WholeCouplets{lines}.run();
 }
 

@@ -9,11 +9,17 @@
 
 namespace keydrift::printed {
 
+struct PartedCouplets {
+  std::vector<SourceLine> lines;
+  bool labelled{};  // all further leads bear labels
+};
+
 // The lines, parted where the second and further leads begin within "1. Wings clear (2). Wings
-// dark: Aus bus.", wrapped or not, these leads with the label of their couplet told.  Only where
-// the paragraphs count on from 1, print no other labels, and what their leads end in leads on to
-// nearly every one of them, once each; nullopt elsewhere.
-[[nodiscard]] std::optional<std::vector<SourceLine>> part_whole_couplets(
+// dark: Aus bus.", "1. Wings clear ... 2 – Wings dark ... Aus bus", wrapped or not, leads without a
+// label of their own with that of their couplet told.  Only where the paragraphs count on from 1,
+// print no other labels, and what their leads end in leads on to nearly every one of them, once
+// each; nullopt elsewhere.
+[[nodiscard]] std::optional<PartedCouplets> part_whole_couplets(
     std::vector<SourceLine> const& lines);
 
 }  // namespace keydrift::printed

@@ -142,5 +142,80 @@ TEST(PrintedWholeCouplets, CountsBehindNounsAreNoLabels) {
             "3[] Eyes 4 -> Aus eus\n");
 }
 
+TEST(PrintedWholeCouplets, ArePartedBeforeLabelsThatStandWithinLines) {
+  EXPECT_EQ(sketch("Key to Ausella\n"
+                   "\n"
+                   "1. Elytra with scales; pronotum transverse and about half as long as\n"
+                   "wide ........ 2 – Elytra bare; pronotum quadrate, its sides nearly\n"
+                   "parallel ........ 3\n"
+                   "\n"
+                   "2. Legs red; tarsi five-segmented; claws simple or toothed below\n"
+                   "........ Ausella busa – Legs black; tarsi four-segmented; claws bifid\n"
+                   "........ Ausella cusa\n"
+                   "\n"
+                   "3. Head keeled; body large ........ Ausella dusa – Head flat; body\n"
+                   "small ........ Ausella eusa\n"),
+            "1[1] Elytra with scales; pronotum transverse and about half as long as wide -> 2\n"
+            "1[] parallel -> 3\n"
+            "2[2] Legs red; tarsi five-segmented; claws simple or toothed below -> Ausella busa\n"
+            "2[–] Legs black; tarsi four-segmented; claws bifid -> Ausella cusa\n"
+            "3[3] Head keeled; body large -> Ausella dusa\n"
+            "3[–] Head flat; body small -> Ausella eusa\n");
+}
+
+TEST(PrintedWholeCouplets, MayHoldLabelsWithLettersThatBeginLines) {
+  EXPECT_EQ(sketch("1a. Elytra with scales; pronotum transverse ........ 2\n"
+                   "1b. Elytra bare ........ 3\n"
+                   "\n"
+                   "2a. Legs red; tarsi five-segmented; claws simple ........ Ausella\n"
+                   "busa 2b. Legs black ........ Ausella cusa\n"
+                   "\n"
+                   "3a. Head keeled ........ Ausella dusa 3b. Head flat ........ 4\n"
+                   "\n"
+                   "4a. Claws simple ........ Ausella eusa 4b. Claws\n"
+                   "toothed ........ Ausella fusa\n"),
+            "1[1a] Elytra with scales; pronotum transverse -> 2\n"
+            "1[1b] Elytra bare -> 3\n"
+            "2[2a] Legs red; tarsi five-segmented; claws simple -> Ausella busa\n"
+            "2[2b] Legs black -> Ausella cusa\n"
+            "3[3a] Head keeled -> Ausella dusa\n"
+            "3[3b] Head flat -> 4\n"
+            "4[4a] Claws simple -> Ausella eusa\n"
+            "4[4b] Claws toothed -> Ausella fusa\n");
+}
+
+TEST(PrintedWholeCouplets, MayWrapTheNumbersThatLeadsEndIn) {
+  EXPECT_EQ(
+      sketch("1. Antennae with ten segments; eyes large, parted by less than their\n"
+             "own width: 2. – Antennae with eleven segments; eyes small, far apart:\n"
+             "3.\n"
+             "\n"
+             "2. Legs red; tarsi five-segmented: Ausella busa. –\n"
+             "Legs black; tarsi four-segmented: Ausella cusa.\n"
+             "\n"
+             "3. Head keeled: Ausella dusa. – Head flat: Ausella eusa.\n"),
+      "1[1] Antennae with ten segments; eyes large, parted by less than their own width -> 2\n"
+      "1[–] Antennae with eleven segments; eyes small, far apart -> 3\n"
+      "2[2] Legs red; tarsi five-segmented -> Ausella busa\n"
+      "2[–] Legs black; tarsi four-segmented -> Ausella cusa\n"
+      "3[3] Head keeled -> Ausella dusa\n"
+      "3[–] Head flat -> Ausella eusa\n");
+}
+
+TEST(PrintedWholeCouplets, EndLeadsInBracketsBeforeLabelsOfRivals) {
+  EXPECT_EQ(sketch("1. Elytra with scales, as wide as long (2) – Elytra bare; pronotum wide (3)\n"
+                   "2. Legs red (Ausella busa) – Legs black, tarsi four-segmented (Ausella cusa)\n"
+                   "3. Head keeled (Ausella dusa) – Head flat, tarsi long (4)\n"
+                   "4. Claws simple (Ausella eusa) – Claws toothed (Ausella fusa)\n"),
+            "1[1] Elytra with scales, as wide as long -> 2\n"
+            "1[–] Elytra bare; pronotum wide -> 3\n"
+            "2[2] Legs red -> Ausella busa\n"
+            "2[–] Legs black, tarsi four-segmented -> Ausella cusa\n"
+            "3[3] Head keeled -> Ausella dusa\n"
+            "3[–] Head flat, tarsi long -> 4\n"
+            "4[4] Claws simple -> Ausella eusa\n"
+            "4[–] Claws toothed -> Ausella fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
