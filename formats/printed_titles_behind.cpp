@@ -77,6 +77,14 @@ void make_heading(SortedLines& sorted, std::size_t lead, std::uint32_t number) {
 void leave_titles_behind(std::vector<SourceLine> const& lines, Numbering const& numbering,
                          SortedLines& sorted) {
   if (numbering.exact || !sorted.names.empty()) return;
+  // A table pasted cell by cell, blank lines between them.
+  auto const cells =
+      std::count_if(sorted.leads.begin(), sorted.leads.end(), [&](RawLead const& raw) {
+        if (raw.piece_count < 2) return false;
+        auto const last = sorted.pieces[raw.first_piece + raw.piece_count - 1].line;
+        return last > 0 && lines[last - 1].text.empty();
+      });
+  if (static_cast<std::size_t>(cells) * 2 > sorted.leads.size()) return;
   SecondLeads const ends{lines, numbering};
   for (std::size_t i = 0; i < sorted.leads.size(); ++i) {
     auto const& raw = sorted.leads[i];

@@ -637,5 +637,51 @@ TEST(PrintedEmphasis, AddressesInAddressesAndElementsEnds) {
             "2[2] Legs and/or eyes red -> Ausella dusa\n");
 }
 
+TEST(PrintedOwnWays, LetATableOfCellsEndInANameBetweenBlankLines) {
+  EXPECT_EQ(sketch("Key to Ausella\n"
+                   "\n"
+                   "1\n"
+                   "\n"
+                   "Elytra with scales\n"
+                   "\n"
+                   "2\n"
+                   "\n"
+                   "–\n"
+                   "\n"
+                   "Elytra bare\n"
+                   "\n"
+                   "3\n"
+                   "\n"
+                   "2\n"
+                   "\n"
+                   "Legs red\n"
+                   "\n"
+                   "Ausella busa\n"
+                   "\n"
+                   "–\n"
+                   "\n"
+                   "Legs black\n"
+                   "\n"
+                   "Ausella cusa\n"
+                   "\n"
+                   "3\n"
+                   "\n"
+                   "Head keeled\n"
+                   "\n"
+                   "Ausella dusa\n"
+                   "\n"
+                   "–\n"
+                   "\n"
+                   "Head flat; living on Betula\n"
+                   "\n"
+                   "Ausella plana\n"),
+            "1[1] Elytra with scales -> 2\n"
+            "1[–] Elytra bare -> 3\n"
+            "2[2] Legs red -> Ausella busa\n"
+            "2[–] Legs black -> Ausella cusa\n"
+            "3[3] Head keeled -> Ausella dusa\n"
+            "3[–] Head flat; living on Betula -> Ausella plana\n");
+}
+
 }  // namespace
 }  // namespace keydrift
