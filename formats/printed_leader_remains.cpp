@@ -8,12 +8,12 @@
 namespace keydrift::printed {
 namespace {
 
-bool is_leader_dot(char32_t c) { return c == U'.' || c == U'•' || c == U'·' || c == U'…'; }
+bool is_remaining_dot(char32_t c) { return c == U'.' || c == U'•' || c == U'·' || c == U'…'; }
 
 bool is_row_of_leader_dots(std::string_view word) {
   while (!word.empty()) {
     auto const sign = code_point_at(word, 0);
-    if (!is_leader_dot(sign.value)) return false;
+    if (!is_remaining_dot(sign.value)) return false;
     word.remove_prefix(sign.length);
   }
   return true;
