@@ -92,6 +92,19 @@ bool joins_counts(std::string_view words) {
   return false;
 }
 
+// "-a." of "1-a. Wings": bytes of the dash, where a letter that belongs to the number follows it.
+std::size_t dash_before_letter(std::string_view line, std::size_t at) {
+  auto const dash = code_point_at(line, at);
+  if (!is_dash(dash.value)) return 0;
+  auto const behind = at + dash.length;
+  auto const letter = value_at(line, behind);
+  auto const sign = value_at(line, behind + 1);
+  bool const closed = letter >= 'a' && letter <= 'h' && (sign == '.' || sign == ')') &&
+                      is_blank(value_at(line, behind + 2)) &&
+                      is_upper(value_at(line, skip_blanks(line, behind + 2)));
+  return closed ? dash.length : 0;
+}
+
 // Reads what may follow the label proper: marks, punctuation, back-references, in print's orders.
 // Leaves `at` behind it.
 void read_label_end(std::string_view line, std::size_t& at, Label& label) {
@@ -132,6 +145,12 @@ void read_label_end(std::string_view line, std::size_t& at, Label& label) {
         auto const begin = static_cast<std::size_t>(label.printed.data() - line.data());
         label.printed = line.substr(begin, at - begin);
       }
+      continue;
+    }
+    // "(1). Wings"
+    if (c == '.' && label.end == LabelEnd::enclosed && value_at(line, at - 1) != '.' &&
+        is_blank(value_at(line, at + 1))) {
+      ++at;
       continue;
     }
     // "15 (14), Wings", "16 (15) . Wings"
@@ -395,6 +414,10 @@ std::optional<Label> read_label(std::string_view line) {
       letter = 1;
       letter_begin = at + 1;
     }
+  }
+  if (auto const dash = dash_before_letter(line, at); letter == 0 && dash > 0 && !label.decimal) {
+    letter = 1;
+    letter_begin = at + dash;
   }
   if (letter == 0 && value_at(line, at) == ' ') {  // "9 bis. Wings"
     letter = inserted_at(line, at + 1);

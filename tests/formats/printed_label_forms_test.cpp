@@ -535,5 +535,41 @@ TEST(PrintedLabelForms, TheNumberTwiceMarksTheRival) {
             "aptera (Marn., p. 157.)\n");
 }
 
+TEST(PrintedLabelForms, AFullStopMayFollowTheBracketsOfANumber) {
+  EXPECT_EQ(sketch("(1). Wings clear ..... 2\n"
+                   "(1). Wings dark ..... 3\n"
+                   "(2). Legs pale ..... Aus bus\n"
+                   "(2). Legs dark ..... Aus cus\n"
+                   "(3). Head long ..... Aus dus\n"
+                   "(3). Head short ..... Aus eus\n"),
+            "1[1] Wings clear -> 2\n1[1] Wings dark -> 3\n"
+            "2[2] Legs pale -> Aus bus\n2[2] Legs dark -> Aus cus\n"
+            "3[3] Head long -> Aus dus\n3[3] Head short -> Aus eus\n");
+}
+
+TEST(PrintedLabelForms, AFullStopMayFollowTheBracketsOfANumberWithItsLetter) {
+  EXPECT_EQ(sketch("(1a). Wings clear ..... 2\n"
+                   "(1b). Wings dark ..... 3\n"
+                   "(2a). Legs pale ..... Aus bus\n"
+                   "(2b). Legs dark ..... Aus cus\n"
+                   "(3a). Head long ..... Aus dus\n"
+                   "(3b). Head short ..... Aus eus\n"),
+            "1[1a] Wings clear -> 2\n1[1b] Wings dark -> 3\n"
+            "2[2a] Legs pale -> Aus bus\n2[2b] Legs dark -> Aus cus\n"
+            "3[3a] Head long -> Aus dus\n3[3b] Head short -> Aus eus\n");
+}
+
+TEST(PrintedLabelForms, AHyphenMayStandBeforeTheLetter) {
+  EXPECT_EQ(sketch("1-a. Wings clear ..... 2\n"
+                   "1-b. Wings dark ..... 3\n"
+                   "2-a. Legs pale ..... Aus bus\n"
+                   "2-b. Legs dark ..... Aus cus\n"
+                   "3-a. Head long ..... Aus dus\n"
+                   "3-b. Head short ..... Aus eus\n"),
+            "1[1-a] Wings clear -> 2\n1[1-b] Wings dark -> 3\n"
+            "2[2-a] Legs pale -> Aus bus\n2[2-b] Legs dark -> Aus cus\n"
+            "3[3-a] Head long -> Aus dus\n3[3-b] Head short -> Aus eus\n");
+}
+
 }  // namespace
 }  // namespace keydrift

@@ -85,6 +85,21 @@ TEST(PrintedOutline, DoubledLettersAnswerWhereRankIsToldByTheLetter) {
             "4[c] Eyes large -> Dus fus\n4[cc] Eyes small -> Dus gus\n");
 }
 
+TEST(PrintedOutline, ARankOfLettersInBracketsMayHaveFullStops) {
+  EXPECT_EQ(sketch("A. Shell smooth\n"
+                   "   1. Foot pale ..... Aus bus\n"
+                   "   2. Foot dark\n"
+                   "      a. Eyes black ..... Aus cus\n"
+                   "      b. Eyes red\n"
+                   "         (a). Radula long ..... Aus dus\n"
+                   "         (b). Radula short ..... Aus fus\n"
+                   "B. Shell ribbed ..... Dus eus\n"),
+            "1[A] Shell smooth -> 2\n1[B] Shell ribbed -> Dus eus\n"
+            "2[1] Foot pale -> Aus bus\n2[2] Foot dark -> 3\n"
+            "3[a] Eyes black -> Aus cus\n3[b] Eyes red -> 4\n"
+            "4[a] Radula long -> Aus dus\n4[b] Radula short -> Aus fus\n");
+}
+
 TEST(PrintedOutline, GreekLettersAreARankOfTheirOwn) {
   EXPECT_EQ(
       sketch("A. Shell smooth.\n  α. Foot pale ..... Aus bus\n  β. Foot dark.\n"
