@@ -19,6 +19,7 @@
 #include "keydrift/formats/printed_columns.hpp"
 #include "keydrift/formats/printed_couplets.hpp"
 #include "keydrift/formats/printed_dashed_numbers.hpp"
+#include "keydrift/formats/printed_dashed_seconds.hpp"
 #include "keydrift/formats/printed_edition.hpp"
 #include "keydrift/formats/printed_emphasis.hpp"
 #include "keydrift/formats/printed_exact.hpp"
@@ -338,6 +339,7 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     take_off_line_numbers(lines);
     take_dashes_for_depth(lines);
     tell_spaced_letters(lines);
+    tell_dashed_seconds(lines);
     tell_lettered_steps(lines);
     if (markup.empty()) tell_serial_labels(lines);
     if (markup.empty()) {

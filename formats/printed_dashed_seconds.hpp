@@ -1,0 +1,14 @@
+#pragma once
+// Further leads that bear the number of their couplet behind a dash.  Inner header of formats.
+
+#include <vector>
+
+#include "keydrift/formats/printed_lines.hpp"
+
+namespace keydrift::printed {
+
+// Tells the labels of further leads, "–1. Wings dark" under "1. Wings clear", where each dash with
+// a number answers the lead above that bears this number.
+void tell_dashed_seconds(std::vector<SourceLine>& lines);
+
+}  // namespace keydrift::printed
