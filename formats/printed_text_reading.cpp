@@ -17,6 +17,7 @@
 #include "keydrift/formats/printed_cell_quotes.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_columns.hpp"
+#include "keydrift/formats/printed_counted_leads.hpp"
 #include "keydrift/formats/printed_couplets.hpp"
 #include "keydrift/formats/printed_dashed_numbers.hpp"
 #include "keydrift/formats/printed_dashed_seconds.hpp"
@@ -340,6 +341,7 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     take_dashes_for_depth(lines);
     tell_spaced_letters(lines);
     tell_dashed_seconds(lines);
+    tell_counted_leads(lines);
     tell_lettered_steps(lines);
     if (markup.empty()) tell_serial_labels(lines);
     if (markup.empty()) {
