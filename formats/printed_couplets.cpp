@@ -433,7 +433,26 @@ class Grouper {
     for (auto const& couplet : grouping_.couplets) {
       if (!seen.insert(couplet.key | (static_cast<LabelKey>(couplet.part) << 52U)).second) ++again;
     }
-    return referenced_.empty() && again > 0 && again * 4 >= grouping_.couplets.size();
+    if (!referenced_.empty() || again == 0) return false;
+    return again * 4 >= grouping_.couplets.size() || letters_tell_depths();
+  }
+
+  // "A … B … B' … A' … B": each couplet bears the letter behind that of the lead it stands beneath.
+  [[nodiscard]] bool letters_tell_depths() const {
+    auto const homes = homes_of(grouping_, leads_.size());
+    auto const letter = [&](std::size_t lead) {
+      return leads_[grouping_.members[grouping_.couplets[homes[lead]].first_member]].label;
+    };
+    for (std::size_t i = 0; i < leads_.size(); ++i) {
+      if (homes[i] == kNone) return false;
+      if (!opens_couplet(grouping_, homes, i)) continue;
+      bool const lettered =
+          letter(i).family == LabelFamily::upper || letter(i).family == LabelFamily::lower;
+      bool const opens_part = i == 0 || part_of_[i] != part_of_[i - 1];
+      auto const due = opens_part ? 1 : letter(i - 1).number + 1;
+      if (!lettered || letter(i).number != due) return false;
+    }
+    return true;
   }
 
   void number_here() {

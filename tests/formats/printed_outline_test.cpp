@@ -85,6 +85,42 @@ TEST(PrintedOutline, DoubledLettersAnswerWhereRankIsToldByTheLetter) {
             "4[c] Eyes large -> Dus fus\n4[cc] Eyes small -> Dus gus\n");
 }
 
+TEST(PrintedOutline, LettersThatTellDepthsNameNoCouplets) {
+  EXPECT_EQ(sketch("A. Shell smooth\n"
+                   "  B. Foot pale ..... Aus bus\n"
+                   "  B'. Foot dark ..... Aus cus\n"
+                   "A'. Shell ribbed\n"
+                   "  B. Foot broad ..... Dus eus\n"
+                   "  B'. Foot narrow\n"
+                   "    C. Eyes black ..... Dus fus\n"
+                   "    C'. Eyes red\n"
+                   "      D. Radula long ..... Dus gus\n"
+                   "      D'. Radula short ..... Dus hus\n"),
+            "1[A] Shell smooth -> 2\n1[A'] Shell ribbed -> 3\n"
+            "2[B] Foot pale -> Aus bus\n2[B'] Foot dark -> Aus cus\n"
+            "3[B] Foot broad -> Dus eus\n3[B'] Foot narrow -> 4\n"
+            "4[C] Eyes black -> Dus fus\n4[C'] Eyes red -> 5\n"
+            "5[D] Radula long -> Dus gus\n5[D'] Radula short -> Dus hus\n");
+}
+
+TEST(PrintedOutline, ALetterOfACoupletThatStandsTwiceIsAMisprint) {
+  EXPECT_EQ(sketch("A. Shell smooth\n"
+                   "  B. Foot pale ..... Aus bus\n"
+                   "  B'. Foot dark\n"
+                   "    C. Foot wide ..... Aus cus\n"
+                   "    C'. Foot thin ..... Aus hus\n"
+                   "A'. Shell ribbed\n"
+                   "  D. Foot broad ..... Dus eus\n"
+                   "  D'. Foot narrow\n"
+                   "    C. Eyes black ..... Dus fus\n"
+                   "    C'. Eyes red ..... Dus gus\n"),
+            "A[A] Shell smooth -> B\nA[A'] Shell ribbed -> D\n"
+            "B[B] Foot pale -> Aus bus\nB[B'] Foot dark -> C\n"
+            "C[C] Foot wide -> Aus cus\nC[C'] Foot thin -> Aus hus\n"
+            "D[D] Foot broad -> Dus eus\nD[D'] Foot narrow -> C\n"
+            "C[C] Eyes black -> Dus fus\nC[C'] Eyes red -> Dus gus\n");
+}
+
 TEST(PrintedOutline, ARankOfLettersInBracketsMayHaveFullStops) {
   EXPECT_EQ(sketch("A. Shell smooth\n"
                    "   1. Foot pale ..... Aus bus\n"
