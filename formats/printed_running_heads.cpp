@@ -16,6 +16,7 @@
 #include "keydrift/formats/printed_heads_among_leads.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_number_heads.hpp"
 #include "keydrift/formats/printed_page_edges.hpp"
 #include "keydrift/formats/printed_ranks.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
@@ -63,6 +64,16 @@ void find_feet_over_page_numbers(std::vector<SourceLine> const& lines, Numbering
     if (leads || is_number_only(line.text) || certain_destination(line.text, numbering)) continue;
     heads[foot] = true;
   }
+}
+
+// "Step 1b. Wings dark    3", "#2a Legs pale    4": a couplet's number behind a word or a sign, and
+// no page's behind a title.
+bool is_lead_behind_word(std::string_view line) {
+  bool const worded = !line.starts_with('#');
+  auto const head = NumberReader{{NumberScript::digits, worded}}.head(line);
+  bool const sure =
+      head && !head->alone && (head->ordinal > 0 || (worded && head->label.end != LabelEnd::none));
+  return sure && starts_with_upper(line.substr(head->label.text_at)) && !mostly_capitals(line);
 }
 
 // A label, a tab, words.
@@ -227,7 +238,7 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
     auto const edge = number_at_edge(lines[i]);
     if (!edge) continue;
     auto const label = read_label(lines[i].text);
-    if (in_cells[i]) continue;
+    if (in_cells[i] || is_lead_behind_word(lines[i].text)) continue;
     if (mostly_capitals(edge->words) && stands_twice(i, edge->number)) heads[i] = true;
     if (edge->blanks >= kEdgeBlanks && apart(i) && mostly_capitals(edge->words) &&
         is_labelled_elsewhere(i, edge->number)) {

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <string>
+
 #include "printed_support.hpp"
 
 namespace keydrift {
@@ -569,6 +571,26 @@ TEST(PrintedLabelForms, AHyphenMayStandBeforeTheLetter) {
             "1[1-a] Wings clear -> 2\n1[1-b] Wings dark -> 3\n"
             "2[2-a] Legs pale -> Aus bus\n2[2-b] Legs dark -> Aus cus\n"
             "3[3-a] Head long -> Aus dus\n3[3-b] Head short -> Aus eus\n");
+}
+
+TEST(PrintedLabelForms, NumbersBehindAWordMayHaveTheirEndsBehindATab) {
+  for (std::string const before : {"Step ", "Couplet ", "No. ", "#"}) {
+    std::string text;
+    for (std::string const lead :
+         {"1a. Wings clear\t2\n", "1b. Wings dark\t3\n", "2a. Legs pale\tAus bus\n",
+          "2b. Legs dark\tAus cus\n", "3a. Head long\tAus dus\n", "3b. Head short\t4\n",
+          "4a. Tail long\tAus eus\n", "4b. Tail short\tAus fus\n"}) {
+      text += before + lead;
+    }
+    std::string expected;
+    for (std::string const lead :
+         {"1a] Wings clear -> 2\n", "1b] Wings dark -> 3\n", "2a] Legs pale -> Aus bus\n",
+          "2b] Legs dark -> Aus cus\n", "3a] Head long -> Aus dus\n", "3b] Head short -> 4\n",
+          "4a] Tail long -> Aus eus\n", "4b] Tail short -> Aus fus\n"}) {
+      expected += lead.substr(0, 1) + "[" + before + lead;
+    }
+    EXPECT_EQ(sketch(text), expected);
+  }
 }
 
 }  // namespace
