@@ -208,7 +208,7 @@ class CellFinder {
     for (std::size_t f = 0; f < filled_.size(); ++f) {
       if (is_label(f)) {
         ++alone;
-      } else if (numbering_.label_of(line(f).text)) {
+      } else if (numbering_.label_of(line(f))) {
         ++with_words;
       }
     }

@@ -593,5 +593,18 @@ TEST(PrintedLabelForms, NumbersBehindAWordMayHaveTheirEndsBehindATab) {
   }
 }
 
+TEST(PrintedLabelForms, EndsBeneathLeadsWhoseLettersStandApartAreNoLabels) {
+  EXPECT_EQ(sketch("1 a. Wings clear\n2\n1 b. Wings dark\n3\n"
+                   "2 a. Legs pale\n4\n2 b. Legs dark\n5\n"
+                   "3 a. Head long\nAus bus\n3 b. Head short\nAus cus\n"
+                   "4 a. Tail long\nAus dus\n4 b. Tail short\nAus eus\n"
+                   "5 a. Eyes red\nAus fus\n5 b. Eyes black\nAus gus\n"),
+            "1[1 a] Wings clear -> 2\n1[1 b] Wings dark -> 3\n"
+            "2[2 a] Legs pale -> 4\n2[2 b] Legs dark -> 5\n"
+            "3[3 a] Head long -> Aus bus\n3[3 b] Head short -> Aus cus\n"
+            "4[4 a] Tail long -> Aus dus\n4[4 b] Tail short -> Aus eus\n"
+            "5[5 a] Eyes red -> Aus fus\n5[5 b] Eyes black -> Aus gus\n");
+}
+
 }  // namespace
 }  // namespace keydrift
