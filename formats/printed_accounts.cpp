@@ -39,7 +39,7 @@ void keep_one_account_a_line(std::vector<LineAccount>& accounts) {
 }
 
 void report_skipped_lines(KeyText const& key, std::vector<LineAccount> const& accounts,
-                          std::vector<Finding>& findings) {
+                          std::vector<TakenLine> const& taken_out, std::vector<Finding>& findings) {
   std::size_t pages = 0;
   std::size_t heads = 0;
   std::size_t others = 0;
@@ -53,6 +53,7 @@ void report_skipped_lines(KeyText const& key, std::vector<LineAccount> const& ac
     auto const*& found = by_number[line.number];
     if (found == nullptr || found->text.empty()) found = &line;
   }
+  for (auto const& taken : taken_out) by_number[taken.line.number] = &taken.line;
   for (auto const& account : accounts) {
     if (!is_skipped(account)) continue;
     ++(account.kind == LineKind::page_number    ? pages

@@ -6,6 +6,7 @@
 
 #include "keydrift/formats/printed_couplets.hpp"
 #include "keydrift/formats/printed_leads.hpp"
+#include "keydrift/formats/printed_lines_of_pages.hpp"
 #include "keydrift/formats/printed_sorter.hpp"
 #include "keydrift/key/finding.hpp"
 
@@ -15,9 +16,10 @@ namespace keydrift::printed {
 // for each line.
 void keep_one_account_a_line(std::vector<LineAccount>& accounts);
 
-// One finding (skipped-lines) for all page numbers, running heads and ruled lines.
+// One finding (skipped-lines) for all page numbers, running heads and ruled lines; `taken_out` has
+// those that are no lines of the key's text any more.
 void report_skipped_lines(KeyText const& key, std::vector<LineAccount> const& accounts,
-                          std::vector<Finding>& findings);
+                          std::vector<TakenLine> const& taken_out, std::vector<Finding>& findings);
 
 // The last lead has no end, and the layout does not lead it on: the text was cut off
 // (text-breaks-off).

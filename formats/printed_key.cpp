@@ -113,8 +113,9 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   for (auto const number : chosen.between) {
     sorted.accounts.push_back({number, LineKind::blank, "parts nothing"});
   }
+  for (auto const& one : chosen.taken_out) sorted.accounts.push_back(one.account);
   keep_one_account_a_line(sorted.accounts);
-  report_skipped_lines(key, sorted.accounts, loaded.findings);
+  report_skipped_lines(key, sorted.accounts, chosen.taken_out, loaded.findings);
   reading.source.lines = std::move(sorted.accounts);
   if (relabelled) tell_of_labels(*relabelled, text, reading.edition, loaded.findings);
   if (prefixed) {

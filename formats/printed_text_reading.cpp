@@ -37,6 +37,7 @@
 #include "keydrift/formats/printed_lettered_steps.hpp"
 #include "keydrift/formats/printed_level_pointers.hpp"
 #include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_lines_of_pages.hpp"
 #include "keydrift/formats/printed_links.hpp"
 #include "keydrift/formats/printed_lost_numbers.hpp"
 #include "keydrift/formats/printed_misread_pages.hpp"
@@ -338,6 +339,7 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     take_off_list_signs(lines);
     take_off_dashes_behind_colons(lines);
     take_off_line_numbers(lines);
+    if (markup.empty()) reading.taken_out = take_out_lines_of_pages(lines);
     take_dashes_for_depth(lines);
     tell_spaced_letters(lines);
     tell_dashed_seconds(lines);

@@ -9,6 +9,7 @@
 #include "keydrift/formats/line_markup.hpp"
 #include "keydrift/formats/printed_attempts.hpp"
 #include "keydrift/formats/printed_lines.hpp"
+#include "keydrift/formats/printed_lines_of_pages.hpp"
 #include "keydrift/formats/text.hpp"
 #include "keydrift/key/finding.hpp"
 
@@ -18,6 +19,7 @@ namespace keydrift::printed {
 struct TextReading {
   std::vector<SourceLine> lines;       // as the reading needed them: columns parted, and so on
   std::vector<std::uint32_t> between;  // numbers of blank lines that part nothing
+  std::vector<TakenLine> taken_out;    // lines that no reading had to know of
   Attempt attempt;
   std::vector<Finding> findings;  // what was mended; those of the attempt are its own
 };
