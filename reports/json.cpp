@@ -22,6 +22,7 @@ Json of(KeyNumbers const& numbers) {
   json["leads"] = numbers.leads;
   json["terminals"] = numbers.terminals;
   json["terminalEnds"] = numbers.terminal_ends;
+  json["unpartedEnds"] = numbers.unparted_ends;
   json["taxaBeyondStart"] = numbers.beyond_start;
   json["taxaBehindCircles"] = numbers.behind_circles;
   json["polytomies"] = numbers.polytomies;

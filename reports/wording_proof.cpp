@@ -73,6 +73,14 @@ std::vector<std::string> key_sentences(KeyNumbers const& n) {
         "is wrong, are left out until the circle is mended.",
         grouped(n.behind_circles)));
   }
+  if (n.unparted_ends > 0 && n.mean_route) {
+    sentences.push_back(fmt::format(
+        "{} as one where the figures say what is least, and how even the key is.",
+        n.unparted_ends == 1
+            ? std::string{"One end names several taxa, which the key does not part; it counts"}
+            : grouped(n.unparted_ends) +
+                  " ends name several taxa, which the key does not part; each counts"));
+  }
   if (n.reticulations > 0) {
     sentences.push_back(fmt::format(
         "Ways run together again {}.",
@@ -94,7 +102,7 @@ FigureGroup key_figures(EditionProof const& proof) {
   };
   auto const add_bounds = [&](double huffman, double entropy) {
     add("least of any key of two leads (Huffman)", decimal(huffman), 2);
-    add("least by entropy (Shannon), couplets as wide as here", decimal(entropy), 2);
+    add("least by entropy (Shannon), couplets on average as wide", decimal(entropy), 2);
   };
   add("Couplets answered on the shortest way", grouped(n.shortest_route));
   if (n.longest_route) add("on the longest", grouped(*n.longest_route), 1);
@@ -110,7 +118,7 @@ FigureGroup key_figures(EditionProof const& proof) {
     add_bounds(f.huffman_bound, f.entropy_bound);
   }
   if (n.evenness) {
-    add("Evenness: 1 where every couplet halves its taxa, 0 for a comb", decimal(*n.evenness));
+    add("Evenness: 1 where couplets part evenly, 0 for a comb", decimal(*n.evenness));
   }
   if (n.colless) add("Imbalance (Colless): 0 even, 1 a comb", decimal(*n.colless));
   add("Taxa on the smaller side of the first couplet", fmt::format("{:.0f} %", 100 * n.root_share));

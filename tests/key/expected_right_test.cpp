@@ -245,7 +245,7 @@ TEST(FrequencyNumbers, DoNotDependOnTheScaleOfTheWeights) {
   EXPECT_NEAR(numbers->total, 200, 1e-12);
 }
 
-TEST(FrequencyNumbers, DivideTheEntropyByTheWidthOfTheWidestCouplet) {
+TEST(FrequencyNumbers, DivideTheEntropyByTheWidthOfTheCoupletsAnswered) {
   auto const edition = make_edition("k", {{"1", {{"a", "A"}, {"b", "B"}, {"c", "C"}, {"d", "D"}}}});
   std::vector<double> const weights{1, 1, 1, 1};
   auto const numbers = frequency_numbers(edition, KeyGraph{edition}, weights);

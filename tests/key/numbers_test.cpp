@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <random>
 
 #include "edition_builder.hpp"
 #include "keydrift/key/numbers.hpp"
@@ -234,7 +235,107 @@ TEST(KeyNumbers, FollowTheLawOfCountingInPolytomousKeys) {
   EXPECT_NEAR(numbers.entropy_bound, 2, 1e-12);  // log3 9
   EXPECT_NEAR(numbers.mean_route.value(), 2, 1e-12);
   EXPECT_NEAR(numbers.colless.value(), 0, 1e-12);
-  EXPECT_NEAR(numbers.evenness.value(), 1, 1e-12);  // more even than any dichotomous key
+  EXPECT_NEAR(numbers.evenness.value(), 1, 1e-12);  // as even as couplets of three leads make it
+}
+
+// Several taxa at one end, by hand: {A, B} and {C, D} beside E are weights 2, 2, 1.
+TEST(KeyNumbers, TakeTaxaThatTheKeyDoesNotPartForOneEnd) {
+  auto edition =
+      make_edition("k", {{"1", {{"a", "2"}, {"b", "A"}}}, {"2", {{"a", "E"}, {"b", "C"}}}});
+  edition.taxa.resize(5);
+  edition.couplets[0].leads[1].destination = ToTaxa{{TaxonId{0}, TaxonId{3}}};
+  edition.couplets[1].leads[0].destination = ToTaxa{{TaxonId{1}}};
+  edition.couplets[1].leads[1].destination = ToTaxa{{TaxonId{2}, TaxonId{4}}};
+  auto const numbers = numbers_of(edition);
+  EXPECT_EQ(numbers.terminals, 5U);
+  EXPECT_EQ(numbers.unparted_ends, 2U);
+  EXPECT_NEAR(numbers.mean_route.value(), 1.6, 1e-12);
+  EXPECT_NEAR(numbers.huffman_bound, 1.6, 1e-12);
+  EXPECT_NEAR(numbers.entropy_bound, 1.521928, 5e-7);
+  EXPECT_FALSE(numbers.evenness);  // three ends
+}
+
+// Depths 2 2 2 3 4 4 of six ends; one of the taxa keys out once more by itself.
+TEST(KeyNumbers, ArePlainlyUnevenWhereUnpartedTaxaStandHigh) {
+  auto edition = make_edition("k", {{"1", {{"a", "2"}, {"b", "3"}}},
+                                    {"2", {{"a", "A"}, {"b", "B"}}},
+                                    {"3", {{"a", "C"}, {"b", "4"}}},
+                                    {"4", {{"a", "D"}, {"b", "5"}}},
+                                    {"5", {{"a", "E"}, {"b", "F"}}}});
+  edition.taxa.resize(8);
+  edition.couplets[1].leads[0].destination = ToTaxa{{TaxonId{0}, TaxonId{5}, TaxonId{6}}};
+  edition.couplets[1].leads[1].destination = ToTaxa{{TaxonId{1}, TaxonId{2}}};
+  edition.couplets[2].leads[0].destination = ToTaxa{{TaxonId{3}}};
+  edition.couplets[3].leads[0].destination = ToTaxa{{TaxonId{4}}};
+  edition.couplets[4].leads[0].destination = ToTaxa{{TaxonId{1}}};
+  edition.couplets[4].leads[1].destination = ToTaxa{{TaxonId{7}}};
+  auto const numbers = numbers_of(edition);
+  EXPECT_EQ(numbers.terminals, 8U);
+  // 0, 5, 6 at 2; 1 at 2 and 4; 2 at 2; 3 at 2; 4 at 3; 7 at 4.
+  EXPECT_NEAR(numbers.mean_route.value(), (3 * 2 + 3 + 2 + 2 + 3 + 4) / 8.0, 1e-12);
+  // Weights 3, 1.5, 1, 1, 1, .5: joints 1.5, 2, 3, 5, 8.
+  EXPECT_NEAR(numbers.huffman_bound, 19.5 / 8, 1e-12);
+  EXPECT_NEAR(numbers.evenness.value(), (20 - 17) / (20 - 16.0), 1e-12);
+}
+
+TEST(KeyNumbers, WeighTheWidthOfCoupletsByHowOftenTheyAreAnswered) {
+  // Three leads below, two above: a third of the answers is given at the wide couplet.
+  auto const numbers = numbers_of(make_edition("k", {{"1", {{"a", "A"}, {"b", "2"}}},
+                                                     {"2", {{"a", "B"}, {"b", "3"}}},
+                                                     {"3", {{"a", "C"}, {"b", "D"}, {"c", "E"}}}}));
+  EXPECT_NEAR(numbers.mean_route.value(), 12 / 5.0, 1e-12);
+  auto const width = (9 + 3 * std::log2(3)) / 12;
+  EXPECT_NEAR(numbers.entropy_bound, std::log2(5) / width, 1e-12);
+  EXPECT_LE(numbers.entropy_bound, numbers.mean_route.value());
+  // The even key of such couplets: the wide one above, sums 1 + 2 * 4 and 1 + 2 + 3 * 3.
+  EXPECT_NEAR(numbers.evenness.value(), 0, 1e-12);
+}
+
+// Whatever the key: nothing that is said to be the least is above what the key itself comes to.
+TEST(KeyNumbers, AreNeverBelowTheirBounds) {
+  std::mt19937 chance{1948};
+  auto const below = [&chance](std::uint32_t n) {
+    return static_cast<std::uint32_t>(chance() % n);
+  };
+  for (int round = 0; round < 400; ++round) {
+    bool const wide = round % 2 == 0;
+    Edition edition;
+    auto const couplets = 1 + below(12);
+    auto const taxa = 1 + below(10);
+    edition.couplets.resize(couplets);
+    edition.taxa.resize(taxa);
+    edition.parts.push_back({});
+    for (std::uint32_t c = 0; c < couplets; ++c) {
+      edition.couplets[c].leads.resize(wide ? 1 + below(4) : 2);
+      for (auto& lead : edition.couplets[c].leads) {
+        if (c + 1 < couplets && below(2) == 0) {
+          lead.destination = ToCouplet{CoupletId{c + 1 + below(couplets - c - 1)}};
+        } else if (below(10) > 0) {
+          ToTaxa to{{TaxonId{below(taxa)}}};
+          if (auto const other = TaxonId{below(taxa)}; below(3) == 0 && other != to.taxa[0]) {
+            to.taxa.push_back(other);
+          }
+          lead.destination = to;
+        }
+      }
+    }
+    KeyGraph const graph{edition};
+    auto const numbers = key_numbers(edition, graph);
+    if (!numbers) continue;
+    EXPECT_LE(numbers->entropy_bound, numbers->mean_route.value() + 1e-9) << round;
+    if (!wide) {
+      EXPECT_LE(numbers->huffman_bound, numbers->mean_route.value() + 1e-9) << round;
+      EXPECT_LE(numbers->entropy_bound, numbers->huffman_bound + 1e-9) << round;
+    }
+    std::vector<double> weights;
+    for (std::uint32_t t = 0; t < taxa; ++t) weights.push_back(below(5));
+    auto const weighted = frequency_numbers(edition, graph, weights);
+    if (!weighted) continue;
+    EXPECT_LE(weighted->entropy_bound, weighted->mean_route + 1e-9) << round;
+    if (!wide) {
+      EXPECT_LE(weighted->huffman_bound, weighted->mean_route + 1e-9) << round;
+    }
+  }
 }
 
 TEST(KeyNumbers, AverageTheSeveralRoutesOfATaxon) {

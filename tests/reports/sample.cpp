@@ -319,6 +319,7 @@ Sample make_sample() {
                                     .mean_route = 2.6667,
                                     .entropy_bound = 2.585,
                                     .huffman_bound = 2.6667,
+                                    .unparted_ends = 0,
                                     .evenness = 1,
                                     .colless = 0.1,
                                     .comb_couplets = 2,

@@ -1,14 +1,12 @@
-// The numbers of a key.  Sums and bounds of route lengths: M. Fischer 2021, "Extremal values of the
-// Sackin tree balance index", Annals of Combinatorics 25: 515-541 (the comb and the most even tree
-// are the extremes); D. H. Colless 1982, Systematic Zoology 31: 100-104; C. E. Shannon 1948, Bell
-// System Technical Journal 27: 379-423; D. A. Huffman 1952 (see numbers.hpp).
+// The numbers of a key.  Bounds of route lengths: C. E. Shannon 1948, Bell System Technical Journal
+// 27: 379-423; D. A. Huffman 1952 (see numbers.hpp).
 
 #include <algorithm>
-#include <bit>
 #include <cmath>
 #include <deque>
 
 #include "keydrift/key/numbers.hpp"
+#include "keydrift/key/parted_ends.hpp"
 #include "keydrift/key/route_means.hpp"
 
 namespace keydrift {
@@ -19,17 +17,6 @@ std::size_t count(std::span<TaxonRun const> runs) {
   for (auto const run : runs) taxa += run.end - run.begin;
   return taxa;
 }
-
-// External path length of the most even dichotomous key of n taxa: n k + 2 (n - 2^k) with
-// k = floor(log2 n); what Huffman's code needs for equal weights.
-double least_sum(std::size_t n) {
-  auto const k = static_cast<std::size_t>(std::bit_width(n)) - 1;
-  return static_cast<double>(n) * static_cast<double>(k) +
-         2 * static_cast<double>(n - (std::size_t{1} << k));
-}
-
-// That of a comb: n (n + 1) / 2 - 1.
-double comb_sum(double n) { return n * (n + 1) / 2 - 1; }
 
 bool rests_on_one_statement(Couplet const& couplet) {
   return !couplet.leads.empty() &&
@@ -42,8 +29,7 @@ bool rests_on_one_statement(Couplet const& couplet) {
 }
 
 // What can be counted couplet by couplet, ways left aside.
-void count_couplets(Edition const& edition, KeyGraph const& graph, KeyNumbers& numbers,
-                    double& unevenness) {
+void count_couplets(Edition const& edition, KeyGraph const& graph, KeyNumbers& numbers) {
   numbers.couplets = edition.couplets.size();
   for (CoupletId c; c.index < edition.couplets.size(); ++c.index) {
     auto const& couplet = edition[c];
@@ -54,21 +40,13 @@ void count_couplets(Edition const& edition, KeyGraph const& graph, KeyNumbers& n
     if (leads_here > 1) numbers.reticulations += leads_here - 1;
 
     bool takes_off_one = false;
-    std::size_t most = 0;
-    std::size_t least = edition.taxa.size();
-    for (std::uint32_t ordinal = 0; ordinal < couplet.leads.size(); ++ordinal) {
-      auto const below = count(graph.taxa_below(LeadId{c, ordinal}));
-      most = std::max(most, below);
-      least = std::min(least, below);
-      if (auto const* to = std::get_if<ToTaxa>(&couplet.leads[ordinal].destination)) {
+    for (auto const& lead : couplet.leads) {
+      if (auto const* to = std::get_if<ToTaxa>(&lead.destination)) {
         ++numbers.terminal_ends;
         takes_off_one = takes_off_one || to->taxa.size() == 1;
       }
     }
     if (takes_off_one) ++numbers.comb_couplets;
-    if (graph.reachable(c) && couplet.leads.size() > 1) {
-      unevenness += static_cast<double>(most - least);
-    }
   }
 }
 
@@ -115,24 +93,43 @@ std::size_t longest_route(Edition const& edition, KeyGraph const& graph) {
   return longest;
 }
 
-void count_ways(Edition const& edition, KeyGraph const& graph, double unevenness,
-                KeyNumbers& numbers) {
-  double sum = 0;
-  for (auto const length : route_lengths(edition, graph)) sum += std::isnan(length) ? 0 : length;
-  auto const n = static_cast<double>(numbers.terminals);
-  numbers.longest_route = longest_route(edition, graph);
-  numbers.mean_route = sum / n;
-  // Up to three taxa there is no room between the comb and the most even key.
-  auto const room = comb_sum(n) - least_sum(numbers.terminals);
-  if (!(room > 0)) return;
-  numbers.evenness = std::clamp((comb_sum(n) - sum) / room, 0.0, 1.0);
-  numbers.colless = std::min(unevenness / ((n - 1) * (n - 2) / 2), 1.0);
+// What an answer tells at most, in bits, on the average of all answers given: couplets of two leads
+// tell one.
+double mean_width(Edition const& edition, KeyGraph const& graph, std::span<double const> weights,
+                  double answers) {
+  auto const bits = mean_over_routes(edition, graph, 0, [&](double sum, CoupletId c) {
+    auto const leads = std::max<std::size_t>(edition[c].leads.size(), 2);
+    return sum + std::log2(static_cast<double>(leads));
+  });
+  double all = 0;
+  for (std::size_t i = 0; i < bits.size(); ++i) {
+    if (!std::isnan(bits[i]) && weights[i] > 0) all += weights[i] * bits[i];
+  }
+  return all / answers;
 }
 
-std::size_t widest_couplet(Edition const& edition) {
-  std::size_t widest = 2;
-  for (auto const& couplet : edition.couplets) widest = std::max(widest, couplet.leads.size());
-  return widest;
+struct Bounds {
+  double entropy{};
+  double huffman{};
+};
+// `answers`: the sum of the lengths of ways, each times its weight.
+Bounds bounds_of(Edition const& edition, KeyGraph const& graph, std::span<double const> weights,
+                 double answers) {
+  auto const ends = weights_of_ends(edition, graph, weights);
+  return {entropy(ends) / mean_width(edition, graph, weights, answers), huffman_mean(ends)};
+}
+
+void count_ways(Edition const& edition, KeyGraph const& graph, KeyNumbers& numbers) {
+  double sum = 0;
+  for (auto const length : route_lengths(edition, graph)) sum += std::isnan(length) ? 0 : length;
+  numbers.longest_route = longest_route(edition, graph);
+  numbers.mean_route = sum / static_cast<double>(numbers.terminals);
+  std::vector<double> const equal(edition.taxa.size(), 1);
+  auto const bounds = bounds_of(edition, graph, equal, sum);
+  numbers.entropy_bound = bounds.entropy;
+  numbers.huffman_bound = bounds.huffman;
+  numbers.evenness = evenness_of_ends(edition, graph);
+  if (numbers.evenness) numbers.colless = colless_of_ends(edition, graph);
 }
 
 double root_share(Edition const& edition, KeyGraph const& graph, std::size_t terminals) {
@@ -148,16 +145,13 @@ double root_share(Edition const& edition, KeyGraph const& graph, std::size_t ter
 
 std::optional<KeyNumbers> key_numbers(Edition const& edition, KeyGraph const& graph) {
   KeyNumbers numbers;
-  double unevenness = 0;
-  count_couplets(edition, graph, numbers, unevenness);
+  count_couplets(edition, graph, numbers);
   if (!count_taxa(edition, graph, numbers)) return std::nullopt;
 
-  auto const n = static_cast<double>(numbers.terminals);
+  numbers.unparted_ends = count_unparted_ends(edition, graph);
   numbers.behind_circles = taxa_behind_circles(graph);
   numbers.root_share = root_share(edition, graph, numbers.terminals);
-  numbers.entropy_bound = std::log2(n) / std::log2(static_cast<double>(widest_couplet(edition)));
-  numbers.huffman_bound = numbers.terminals < 2 ? 0 : least_sum(numbers.terminals) / n;
-  if (numbers.behind_circles == 0) count_ways(edition, graph, unevenness, numbers);
+  if (numbers.behind_circles == 0) count_ways(edition, graph, numbers);
   return numbers;
 }
 
@@ -197,8 +191,9 @@ std::optional<FrequencyNumbers> frequency_numbers(Edition const& edition, KeyGra
   numbers.taxa = kept.size();
   numbers.mean_route = sum / numbers.total;
   numbers.entropy = entropy(kept);
-  numbers.entropy_bound = numbers.entropy / std::log2(static_cast<double>(widest_couplet(edition)));
-  numbers.huffman_bound = huffman_mean(kept);
+  auto const bounds = bounds_of(edition, graph, weights, sum);
+  numbers.entropy_bound = bounds.entropy;
+  numbers.huffman_bound = bounds.huffman;
   return numbers;
 }
 

@@ -30,9 +30,13 @@ struct KeyNumbers {
   // stand behind one.
   std::optional<std::size_t> longest_route;
   std::optional<double> mean_route;  // over terminals, equal frequencies
-  double entropy_bound{};            // Shannon: log2(terminals) / log2(widest couplet)
-  double huffman_bound{};  // mean of the best dichotomous key (Huffman 1952), equal weights
-  // nullopt as well for fewer than four taxa, of which the comb is the most even key there is.
+  // Bounds of that mean for keys to the same ends: taxa that are not parted count as one. Shannon's
+  // is never more than mean_route, and Huffman's is not where all couplets have two leads.
+  double entropy_bound{};       // Shannon: entropy of the ends / mean log2 of the couplets' widths
+  double huffman_bound{};       // mean of the best dichotomous key (Huffman 1952)
+  std::size_t unparted_ends{};  // different ends that name several taxa, which the key never parts
+  // By leads that name taxa.  nullopt as well where the comb is the most even key there is (fewer
+  // than four ends, of couplets of two leads).
   std::optional<double> evenness;  // (comb sum - actual) / (comb sum - least sum): 1 even, 0 comb
   std::optional<double> colless;   // Colless index over its value for a comb: 0 even, 1 comb
   std::size_t comb_couplets{};     // couplets one of whose leads ends in a single taxon
@@ -49,9 +53,9 @@ struct FrequencyNumbers {
   std::size_t taxa{};      // with a frequency above 0
   double total{};          // sum of their frequencies
   double mean_route{};     // steps
-  double entropy{};        // Shannon's H = -sum w log2 w, in bits
-  double entropy_bound{};  // H / log2(widest couplet): no key with such couplets has a lower mean
-  double huffman_bound{};  // mean of the best dichotomous key
+  double entropy{};        // Shannon's H = -sum w log2 w of the taxa, in bits
+  double entropy_bound{};  // as in KeyNumbers
+  double huffman_bound{};
 };
 // nullopt when no taxon that the start leads to has a frequency above 0, or taxa stand behind a
 // circle.
