@@ -81,6 +81,30 @@ TEST(Errata, RenameATaxonThroughout) {
             "2: Legs red > Eus bus | Legs blue > Eus cus\n");
 }
 
+TEST(Errata, ChangeAuthorsThroughout) {
+  auto const key =
+      "1  Wings red ..... Aus bus Roe\n–  Wings blue ..... 2\n"
+      "2  Legs red ..... Aus cus (Roe) Dorn\n–  Legs blue ..... Aus dus Dorn\n";
+  auto const result = amended(key, "Throughout, for \"Roe\" read \"Roe & Fentz\".\n");
+  ASSERT_EQ(result.edition.taxa.size(), 3U);
+  EXPECT_EQ(result.edition.taxa[0].authorship, "Roe & Fentz");
+  EXPECT_EQ(result.edition.taxa[1].authorship, "(Roe & Fentz) Dorn");
+  EXPECT_EQ(result.edition.taxa[2].authorship, "Dorn");
+  EXPECT_EQ(result.edition.couplets[0].leads[0].destination_printed, "Aus bus Roe & Fentz");
+  EXPECT_EQ(deeds_in_short(result),
+            "renamed 1: Aus bus Roe is now Aus bus Roe & Fentz\n"
+            "renamed 2: Aus cus (Roe) Dorn is now Aus cus (Roe & Fentz) Dorn\n");
+}
+
+TEST(Errata, SayWhereOnlyAuthorsHaveTheWords) {
+  auto const key = "1  Wings red ..... Aus bus Roe\n–  Wings blue ..... Aus cus Dorn\n";
+  EXPECT_EQ(told(amended(key, "In couplet 1, for \"Roe\" read \"Fentz\".\n").unplaced),
+            "piece.txt:1:1: error: \"Roe\" stands in 1 as the author of names only, as in "
+            "\"Aus bus Roe\" [words-not-found]\n"
+            "  In couplet 1, for \"Roe\" read \"Fentz\".\n"
+            "  quote the name with its author, or say \"throughout\"\n");
+}
+
 TEST(Errata, RewordAWholeLead) {
   auto const result = amended(small_key(), "Lead 2b should read “Legs brown, hairy”.\n");
   EXPECT_EQ(couplet_in_short(result.edition, "2"),

@@ -329,6 +329,17 @@ class WordChanger {
     }
     if (!elsewhere.empty()) remedy = "they stand in " + names_of(elsewhere);
     auto const where = step.target.label.empty() ? std::string{"the key"} : step.target.label;
+    auto const scope = scope_of(step.target);
+    auto const authored = scope ? taxa_by_author(step, *scope) : std::set<std::uint32_t>{};
+    if (!authored.empty() && elsewhere.empty()) {
+      auto const& taxon = draft_.edition.taxa[*authored.begin()];
+      a_.refuse("words-not-found", now_->place, now_->printed,
+                in_quotes(step.from) + " stands in " + where +
+                    " as the author of names only, as in " +
+                    in_quotes(taxon.name + " " + taxon.authorship),
+                "quote the name with its author, or say \"throughout\"");
+      return;
+    }
     a_.refuse("words-not-found", now_->place, now_->printed,
               in_quotes(step.from) + " does not stand in " + where, remedy);
   }
@@ -444,7 +455,62 @@ class WordChanger {
       for (auto at = found.rbegin(); at != found.rend(); ++at) reword(lead, *at, step);
       changed += found.size();
     }
+    changed += change_authors(step, scope);
     if (changed == 0) refuse_not_found(step);
+  }
+
+  // The taxa of these leads whose authors hold the words.
+  [[nodiscard]] std::set<std::uint32_t> taxa_by_author(ChangeWords const& step,
+                                                       Scope const& scope) const {
+    std::set<std::uint32_t> taxa;
+    for (auto const id : scope.leads) {
+      auto const* to = std::get_if<ToTaxa>(&draft_.edition[id].destination);
+      if (to == nullptr) continue;
+      for (auto const taxon : to->taxa) {
+        if (!find_words(draft_.edition[taxon].authorship, step.from).empty()) {
+          taxa.insert(taxon.index);
+        }
+      }
+    }
+    return taxa;
+  }
+
+  std::size_t change_authors(ChangeWords const& step, Scope const& scope) {
+    auto const taxa = taxa_by_author(step, scope);
+    for (auto const row : taxa) {
+      auto& taxon = draft_.edition.taxa[row];
+      auto authors = taxon.authorship;
+      auto const found = find_words(authors, step.from);
+      for (auto at = found.rbegin(); at != found.rend(); ++at) {
+        authors = replaced(authors, *at, step);
+      }
+      auto const before = taxon.name + " " + taxon.authorship;
+      auto const after = authors.empty() ? taxon.name : taxon.name + " " + authors;
+      record_renamed({row}, before, after);
+      print_authors_anew({row}, authors);
+      taxon.authorship = std::move(authors);
+    }
+    return taxa.size();
+  }
+
+  // Where leads print the authors, they print them as they are now.
+  void print_authors_anew(TaxonId taxon, std::string const& authors) {
+    auto const& old = draft_.edition[taxon].authorship;
+    for (auto& couplet : draft_.edition.couplets) {
+      for (auto& lead : couplet.leads) {
+        auto const* to = std::get_if<ToTaxa>(&lead.destination);
+        if (to == nullptr || std::find(to->taxa.begin(), to->taxa.end(), taxon) == to->taxa.end()) {
+          continue;
+        }
+        // Of several taxa, each of which may have that author, nothing tells whose is meant.
+        auto const at = lead.destination_printed.rfind(old);
+        if (to->taxa.size() == 1 && at != std::string::npos) {
+          lead.destination_printed.replace(at, old.size(), authors);
+        } else {
+          lead.destination_printed.clear();
+        }
+      }
+    }
   }
 
   // Taxa of that name, and those of that genus.
