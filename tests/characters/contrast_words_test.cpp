@@ -46,6 +46,50 @@ std::string style(Edition const& edition, std::string const& code,
   return told_of_code(edition, code, {.lexicon = lexicon, .members = {}, .style = true});
 }
 
+// --- states that both leads allow ---------------------------------------------------------------
+
+TEST(SharedStates, AreNoneWhereTheWiderStateIsDenied) {
+  for (auto const* denied : {"never toothed", "not toothed"}) {
+    EXPECT_EQ(told_of_code(worded_pair("Femora swollen, toothed below",
+                                       std::string{"Femora slender, "} + denied),
+                           "shared-state"),
+              "")
+        << denied;
+  }
+  // What is denied is the finer one: toothed above may still be both.
+  EXPECT_NE(
+      told_of_code(worded_pair("Femora swollen, toothed", "Femora slender, toothed"), "same-state"),
+      "");
+}
+
+TEST(OneSided, IsNothingThatTellsWhatIsKnownOrWhereToLook) {
+  for (auto const* aside : {"siehe auch Zahl 3", "see also couplet 3", "males unknown",
+                            "Männchen unbekannt", "♀ seule connue", "nur das Weibchen bekannt"}) {
+    EXPECT_EQ(
+        told_of_code(worded_pair(std::string{"Body red; "} + aside, "Body blue"), "one-sided"), "")
+        << aside;
+  }
+  EXPECT_EQ(told_of_code(worded_pair("Dorsum with metallic green sheen",
+                                     "Dorsum dark, without metallic sheen"),
+                         "one-sided"),
+            "");
+  EXPECT_NE(told_of_code(worded_pair("Body red; males winged", "Body blue"), "one-sided"), "");
+  EXPECT_NE(
+      told_of_code(worded_pair("Dorsum with green spots", "Dorsum dark, without metallic sheen"),
+                   "one-sided"),
+      "");
+}
+
+TEST(Exceptions, AreNoneInAPlaceOfTheBody) {
+  auto const pair =
+      worded_pair("Schienen gerade", "Schienen gekrümmt, höchstens an der Spitze gerade");
+  EXPECT_EQ(told_of_code(pair, "exception-unknown-group"), "");
+  // A group is one still.
+  EXPECT_NE(told_of_code(worded_pair("Schienen gerade", "Schienen gekrümmt, außer bei Eus"),
+                         "exception-unknown-group"),
+            "");
+}
+
 // --- comparisons -------------------------------------------------------------------------------
 
 TEST(Comparisons, WithNothingNeedASecondSpecimen) {

@@ -303,9 +303,24 @@ class CoupletCheck {
     add_other(finding, i, x);
   }
 
+  // What is "never toothed" is not "toothed below" either.
+  static void leave_out_finer(Values& common, Values const& denying) {
+    if (common.numeric || common.all_but || !denying.all_but) return;
+    auto const finer = [&denying](std::string_view state) {
+      return std::any_of(denying.states.begin(), denying.states.end(), [state](auto denied) {
+        return state.size() > denied.size() && state.starts_with(denied) &&
+               state[denied.size()] == ' ';
+      });
+    };
+    common.states.erase(std::remove_if(common.states.begin(), common.states.end(), finer),
+                        common.states.end());
+  }
+
   void check_states(std::size_t i, Said const& x, std::size_t j, Said const& y,
                     Parting const& parting) {
-    auto const common = intersection(x.extreme, y.extreme);
+    auto common = intersection(x.extreme, y.extreme);
+    leave_out_finer(common, x.extreme);
+    leave_out_finer(common, y.extreme);
     if (is_empty(common)) return;
     bool const mild = parting.excluding > 0 || x.hedged || y.hedged;
     auto& finding = context_.report(
@@ -374,7 +389,11 @@ class CoupletCheck {
     auto const& said = found->second;
     // What "5–7" alone is said of, the other lead may well say something of.
     if (!has_words(*said.statement)) return;
+    if (tells_of_knowledge(*said.statement)) return;
     if (inapplicable_elsewhere(*said.statement, i)) return;
+    for (std::size_t j = 0; j < views_.size(); ++j) {
+      if (j != i && is_denied(*said.statement, context_.edition[views_[j].id])) return;
+    }
     for (std::size_t j = 0; j < views_.size(); ++j) {
       if (j != i && answered(views_[i], key, said, views_[j])) return;
     }
@@ -390,6 +409,14 @@ class CoupletCheck {
             (opaque ? "; if other words stand for it, tie them to one character in a "
                       "lexicon"
                     : ""));
+  }
+
+  // "without metallic sheen" against "with metallic green sheen", whichever of them is looked at.
+  [[nodiscard]] static bool is_denied(Statement const& said, Lead const& other) {
+    if (said.origin != Origin::opaque) return false;
+    return std::any_of(
+        other.statements.begin(), other.statements.end(),
+        [&said](Statement const& one) { return denies(one, said) || denies(said, one); });
   }
 
   // "beak present; beak bifid" against "beak absent": the lexicon says that nothing is missing.

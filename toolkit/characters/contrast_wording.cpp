@@ -11,6 +11,7 @@
 #include "keydrift/characters/reading.hpp"
 #include "keydrift/characters/reading/vocabulary.hpp"
 #include "keydrift/characters/units.hpp"
+#include "keydrift/key/fold.hpp"
 #include "keydrift/key/prose.hpp"
 #include "keydrift/key/word_list.hpp"
 
@@ -36,6 +37,52 @@ bool has_words(Statement const& statement) {
     // Beyond ASCII dashes and signs begin with E2, letters with others.
     auto const byte = static_cast<unsigned char>(c);
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (byte >= 0xC3 && byte != 0xE2);
+  });
+}
+
+bool tells_of_knowledge(Statement const& statement) {
+  static constexpr std::array<std::string_view, 12> kPointers{
+      "siehe auch ", "see also ", "voir aussi ", "véase también ", "ver también ", "ver também ",
+      "vgl. auch ",  "vgl. ",     "cf. ",        "see couplet ",   "siehe zahl ",  "zie ook "};
+  static constexpr std::array<std::string_view, 20> kSexes{
+      "♀",      "♂",        "male",    "males",  "female",  "females",  "männchen",
+      "mann",   "weibchen", "mâle",    "mâles",  "femelle", "femelles", "macho",
+      "machos", "hembra",   "hembras", "femina", "larva",   "larve"};
+  static constexpr std::array<std::string_view, 20> kKnown{
+      "unknown",  "known",    "undescribed",  "unbekannt",    "bekannt",
+      "inconnu",  "inconnus", "inconnue",     "inconnues",    "connu",
+      "connus",   "connue",   "connues",      "desconocido",  "desconocida",
+      "conocido", "conocida", "desconhecido", "desconhecida", "ignotus"};
+  auto const text = fold_words(statement.text);
+  auto const points = [&text](std::string_view one) { return text.starts_with(one); };
+  if (std::any_of(kPointers.begin(), kPointers.end(), points)) return true;
+  bool sex = false;
+  bool known = false;
+  std::string word;
+  for (char const c : text + " ") {
+    if (c != ' ' && c != ',' && c != '(' && c != ')' && c != '.') {
+      word += c;
+      continue;
+    }
+    sex = sex || std::find(kSexes.begin(), kSexes.end(), word) != kSexes.end();
+    known = known || std::find(kKnown.begin(), kKnown.end(), word) != kKnown.end();
+    word.clear();
+  }
+  return sex && known;
+}
+
+bool denies(Statement const& denying, Statement const& said) {
+  static constexpr std::array<std::string_view, 6> kWithout{"without", "ohne", "sans",
+                                                            "sin",     "sem",  "senza"};
+  auto const words = words_of(denying);
+  auto const without = std::find_if(words.begin(), words.end(), [](std::string const& word) {
+    return std::find(kWithout.begin(), kWithout.end(), word) != kWithout.end();
+  });
+  if (without == words.end() || without + 1 == words.end()) return false;
+  auto const others = words_of(said);
+  return std::all_of(without + 1, words.end(), [&others](std::string const& word) {
+    return std::any_of(others.begin(), others.end(),
+                       [&word](std::string const& other) { return same_stem(word, other); });
   });
 }
 

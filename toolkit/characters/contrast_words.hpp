@@ -24,6 +24,13 @@ namespace keydrift::contrast {
 // Not numbers and signs alone.
 [[nodiscard]] bool has_words(Statement const& statement);
 
+// "Siehe auch Zahl 3", "♀ seule connue", "males unknown": of the key or of what is known, and not
+// of the taxon.
+[[nodiscard]] bool tells_of_knowledge(Statement const& statement);
+
+// "without metallic sheen" denies "with metallic green sheen".
+[[nodiscard]] bool denies(Statement const& denying, Statement const& said);
+
 // "spike" and "spikes": the same, or the one with up to two letters more.
 [[nodiscard]] bool same_stem(std::string_view a, std::string_view b);
 

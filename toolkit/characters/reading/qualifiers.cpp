@@ -227,6 +227,10 @@ class ExceptionReader {
         !begins_name(at + 1)) {
       return at + 1;
     }
+    // "höchstens an der Spitze gerade": an article behind its preposition names no group.
+    bool const article = text_.is_word(at, "der") && at > clause_.begin && text_.is_open(at - 1) &&
+                         text_.info[at - 1].is(kPreposition);
+    if (article) return at + 1;
     auto begin = at;
     while (begin > clause_.begin && text_.is_open(begin - 1) && !text_.is_sign(begin - 1, U',') &&
            !text_.is_sign(begin - 1, U'(')) {
