@@ -13,6 +13,7 @@
 #include "keydrift/formats/jats_rows.hpp"
 #include "keydrift/formats/jats_sections.hpp"
 #include "keydrift/formats/jats_text.hpp"
+#include "keydrift/formats/jats_told_names.hpp"
 #include "keydrift/formats/manuscript.hpp"
 #include "keydrift/formats/xml_text.hpp"
 
@@ -244,11 +245,13 @@ Loaded<PrintedReading> read_jats(xml::Document const& document, ReadLimits const
   for (auto& zone : zones) {
     std::move(zone.lines.begin(), zone.lines.end(), std::back_inserter(lines));
   }
-  auto reading = read_manuscript(document.name(), lines, limits);
+  ToldNames told;
+  for (auto const& zone : zones) jats::tell_names(zone.element, told);
+  auto reading = read_manuscript(document.name(), lines, limits, told);
   if (lacks_genus(reading)) {
     if (auto title = title_line(document, article)) {
       lines.insert(lines.begin(), *std::move(title));
-      reading = read_manuscript(document.name(), lines, limits);
+      reading = read_manuscript(document.name(), lines, limits, told);
     }
   }
   loaded.findings.insert(loaded.findings.end(), std::make_move_iterator(reading.findings.begin()),

@@ -151,7 +151,7 @@ void put_before(ManuscriptLine&& front, ManuscriptLine& line) {
 
 Loaded<PrintedReading> read_manuscript(std::string_view name,
                                        std::vector<ManuscriptLine> const& lines,
-                                       ReadLimits const& limits) {
+                                       ReadLimits const& limits, ToldNames const& told) {
   std::string text;
   std::vector<LineOrigin> origins;
   origins.reserve(lines.size());
@@ -159,7 +159,7 @@ Loaded<PrintedReading> read_manuscript(std::string_view name,
   std::vector<LineMarkup> markup;
   markup.reserve(lines.size());
   for (auto const& origin : origins) markup.push_back(origin.markup);
-  auto loaded = read_printed_key({.name = name, .bytes = text}, limits, markup);
+  auto loaded = read_printed_key({.name = name, .bytes = text}, limits, markup, told);
   Mover const mover{text, origins};
   for (auto& finding : loaded.findings) mover.move(finding);
   sort_findings(loaded.findings);

@@ -11,6 +11,7 @@
 #include "keydrift/formats/limits.hpp"
 #include "keydrift/formats/line_markup.hpp"
 #include "keydrift/formats/printed_key.hpp"
+#include "keydrift/formats/told_names.hpp"
 #include "keydrift/key/finding.hpp"
 
 namespace keydrift {
@@ -42,9 +43,10 @@ void put_before(ManuscriptLine&& front, ManuscriptLine& line);
 // Reads the lines as printed text.  Every Place (of the edition, the findings, the accounts) has
 // the lines and columns of the origin; its bytes are those of SourceReading::text, whose k-th line
 // is the k-th of `lines`.  Blanks other than tabs within a line's text (line feeds above all) are
-// taken for spaces.  Codes: those of read_printed_key.
+// taken for spaces.  `told`: names that the origin tells.  Codes: those of read_printed_key.
 [[nodiscard]] Loaded<PrintedReading> read_manuscript(std::string_view name,
                                                      std::vector<ManuscriptLine> const& lines,
-                                                     ReadLimits const& limits = {});
+                                                     ReadLimits const& limits = {},
+                                                     ToldNames const& told = {});
 
 }  // namespace keydrift

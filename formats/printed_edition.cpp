@@ -131,7 +131,7 @@ class Builder {
     take_authors_behind_commas(reads_);
     mend_misread_genera(key_, reads_, findings_);
     mend_misread_names(key_, sorted_, reads_, findings_);
-    NameTable names{key_.name, reads_, titles, passages(), key_.lines};
+    NameTable names{key_, reads_, titles, passages()};
     if (!key_.numbering.exact) below_ = couplets_below(grouping_, reads_);
     ordered_ = std::any_of(below_.begin(), below_.end(),
                            [](std::uint32_t couplet) { return couplet != kNone; });

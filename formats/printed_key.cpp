@@ -38,7 +38,7 @@ void tell_of_labels(Relabelled const& relabelled, DecodedText const& text, Editi
 }  // namespace printed
 
 Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
-                                        std::span<LineMarkup const> markup) {
+                                        std::span<LineMarkup const> markup, ToldNames const& told) {
   using namespace printed;
   if (auto refused = too_long_at_sight(source, limits)) {
     return {std::nullopt, {*std::move(refused)}};
@@ -88,7 +88,7 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
   PrintedReading reading;
   reading.edition = std::move(read.edition);
   auto const& read_as = relabelled ? relabelled->text : text;
-  KeyText const key{text.name, read_as.text, lines, read.numbering};
+  KeyText const key{text.name, read_as.text, lines, read.numbering, &told};
   bool const paired = std::any_of(grouping.couplets.begin(), grouping.couplets.end(),
                                   [](RawCouplet const& one) { return one.member_count >= 2; });
   bool const leads_somewhere = std::any_of(reads.begin(), reads.end(), [](ReadLead const& one) {
@@ -107,8 +107,8 @@ Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits,
       grouping, sorted, reads, !markup.empty() || key.text.find('\t') != std::string_view::npos);
   report_text_that_breaks_off(key, sorted, grouping, reads, loaded.findings);
   build_edition(key, sorted, grouping, std::move(reads), reading.edition, loaded.findings);
-  if (auto told = invisible_in_names(key, reading.edition)) {
-    loaded.findings.push_back(*std::move(told));
+  if (auto invisible = invisible_in_names(key, reading.edition)) {
+    loaded.findings.push_back(*std::move(invisible));
   }
   for (auto const number : chosen.between) {
     sorted.accounts.push_back({number, LineKind::blank, "parts nothing"});

@@ -14,6 +14,7 @@
 #include "keydrift/formats/limits.hpp"
 #include "keydrift/formats/line_markup.hpp"
 #include "keydrift/formats/text.hpp"
+#include "keydrift/formats/told_names.hpp"
 #include "keydrift/key/edition.hpp"
 #include "keydrift/key/finding.hpp"
 #include "keydrift/key/source_reading.hpp"
@@ -30,8 +31,10 @@ struct PrintedReading {
 // that lead nowhere stay Unresolved and duplicate numbers keep both couplets: proof_structure
 // reports them.  Linear in the size of the text; no recursion.
 //
-// `markup`: of each line, its offsets those of the decoded text; empty for plain text.
+// `markup`: of each line, its offsets those of the decoded text; empty for plain text.  `told`:
+// what the origin says that names cut short stand for.
 [[nodiscard]] Loaded<PrintedReading> read_printed_key(Source source, ReadLimits const& limits = {},
-                                                      std::span<LineMarkup const> markup = {});
+                                                      std::span<LineMarkup const> markup = {},
+                                                      ToldNames const& told = {});
 
 }  // namespace keydrift

@@ -11,6 +11,7 @@
 #include "keydrift/formats/printed_lines.hpp"
 #include "keydrift/formats/printed_sorter.hpp"
 #include "keydrift/formats/printed_target.hpp"
+#include "keydrift/formats/told_names.hpp"
 #include "keydrift/key/edition.hpp"
 #include "keydrift/key/finding.hpp"
 
@@ -32,6 +33,7 @@ struct KeyText {
   std::string_view text;
   std::vector<SourceLine> const& lines;
   Numbering const& numbering;
+  ToldNames const* told{nullptr};  // names that the origin tells, once leads are read
 };
 
 // One entry for each raw lead.  Marks the lines of `sorted` that hold only a destination.

@@ -138,14 +138,18 @@ std::set<std::string> initials_of(std::vector<ReadLead> const& reads) {
   return initials;
 }
 
-NameTable::NameTable(std::string_view file, std::vector<ReadLead> const& reads,
+NameTable::NameTable(KeyText const& key, std::vector<ReadLead> const& reads,
                      std::vector<std::string> const& titles,
-                     std::vector<std::string> const& passages, std::vector<SourceLine> const& lines)
-    : findings_{file} {
+                     std::vector<std::string> const& passages)
+    : told_names_{key.told}, findings_{key.name} {
+  auto const& lines = key.lines;
   capitals_are_epithets_ = are_capitals_epithets(reads, titles, lines);
   find_autonyms(reads);
   weigh_evidence(reads, lines);
-  if (evidence_) told_ = told_genera(lines);  // else no genus is cut short
+  if (evidence_) {  // else no genus is cut short
+    if (told_names_ != nullptr) told_ = told_names_->genera();
+    told_.merge(told_genera(lines));
+  }
   std::vector<std::string> lone;
   auto const know = [&](std::string const& genus) {
     if (genus.empty() || !genera_seen_.insert(genus).second) return;
@@ -521,8 +525,18 @@ std::string NameTable::genus_for(std::string_view beginning, std::string_view re
   return chosen;
 }
 
+std::string NameTable::told_name(TaxonReading const& taxon) {
+  auto name = told_names_ == nullptr ? std::string{} : told_names_->whole(taxon.name);
+  if (name.empty()) return name;
+  auto const genus = full_genus(name);
+  if (!genus.empty()) see_genus(genus, !is_one_word(name));
+  see_name(name);
+  return name;
+}
+
 std::string NameTable::full_name(TaxonReading const& taxon, Place const& place, bool listed) {
   if (taxon.literal) return taxon.name;
+  if (auto name = told_name(taxon); !name.empty()) return name;
   bool const epithet = capitals_are_epithets_ && is_one_word(taxon.name);
   // In "Bus cus or dus" both are of Bus; the next lead's are of the key's own genus again.
   auto const& own = listed || part_genus_.empty() ? last_genus_ : part_genus_;

@@ -28,11 +28,11 @@ namespace keydrift::printed {
 // it assumed.  Where hardly anything speaks for a genus, the name stays as it is printed.
 class NameTable {
  public:
-  // Looks at all leads' taxa; `titles`: words that may name the genus ("Key to the species of
-  // Aus"); `passages`: remarks and words of leads; `lines`: the whole file.
-  NameTable(std::string_view file, std::vector<ReadLead> const& reads,
-            std::vector<std::string> const& titles, std::vector<std::string> const& passages,
-            std::vector<SourceLine> const& lines);
+  // Looks at all leads' taxa and at the whole file; `titles`: words that may name the genus ("Key
+  // to the species of Aus"); `passages`: remarks and words of leads.  What the origin tells goes
+  // before all.
+  NameTable(KeyText const& key, std::vector<ReadLead> const& reads,
+            std::vector<std::string> const& titles, std::vector<std::string> const& passages);
 
   // A part begins, with the headings over it and its title last, and with the head of the account
   // in which it stands: the genus that they surely name is the one that epithets and abbreviations
@@ -48,6 +48,7 @@ class NameTable {
 
  private:
   // `listed`: another taxon stands before it in the same lead.
+  [[nodiscard]] std::string told_name(TaxonReading const& taxon);
   [[nodiscard]] std::string full_name(TaxonReading const& taxon, Place const& place, bool listed);
   void weigh_evidence(std::vector<ReadLead> const& reads, std::vector<SourceLine> const& lines);
   void note_numbered_capitals(std::vector<ReadLead> const& reads,
@@ -81,7 +82,8 @@ class NameTable {
   // Genera read since, in order: most keys cut none short, and never ask for the nearest.
   std::vector<std::string> seen_;
   std::unordered_map<std::string, std::string> told_;  // by abbreviations that the text explains
-  std::set<std::string> group_genera_;                 // to which couplets lead on, "5 (Ausella)"
+  ToldNames const* told_names_{nullptr};
+  std::set<std::string> group_genera_;  // to which couplets lead on, "5 (Ausella)"
   std::unordered_set<std::string> genera_seen_;
   std::unordered_set<std::string> full_names_;     // "Aus bus" printed in full somewhere
   std::unordered_set<std::string> epithets_;       // what stands behind a genus, short or in full
