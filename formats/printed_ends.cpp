@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_leads.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -54,6 +55,33 @@ std::size_t find_name(std::string_view text, std::string_view name, std::size_t 
     if (begins && (end == text.size() || !is_word_sign(text[end]))) return at;
   }
   return std::string_view::npos;
+}
+
+// Sets the whole name in the place of the one that the text prints, behind byte `from`; moves
+// `from` behind it.  The author of the species may stand before the lower rank, "Aus bus Roe var.
+// cus": he stays there.  False where the text does not have the name.
+bool put_whole_name(std::string& text, std::string_view printed, std::string_view whole,
+                    std::size_t& from) {
+  if (auto const at = find_name(text, printed, from); at != std::string::npos) {
+    text.replace(at, printed.size(), whole);
+    from = at + whole.size();
+    return true;
+  }
+  for (auto blank = printed.find(' '); blank != std::string_view::npos;
+       blank = printed.find(' ', blank + 1)) {
+    auto const lower = printed.substr(blank + 1);
+    if (!is_rank(lower.substr(0, lower.find(' '))) || !whole.ends_with(lower)) continue;
+    auto const species = printed.substr(0, blank);
+    auto const at = find_name(text, species, from);
+    if (at == std::string::npos) continue;
+    auto const behind = find_name(text, lower, at + species.size());
+    if (behind == std::string::npos) continue;
+    auto const whole_species = whole.substr(0, whole.size() - lower.size() - 1);
+    text.replace(at, species.size(), whole_species);
+    from = behind + lower.size() + whole_species.size() - species.size();
+    return true;
+  }
+  return false;
 }
 
 bool same_taxa(Edition const& wanted, Edition const& got, Lead const& a, Lead const& b) {
@@ -233,11 +261,7 @@ std::string EndPrinter::kept_taxa(Lead const& lead, std::vector<TaxonId> const& 
   if (reading.form != DestinationForm::taxa || read.size() != taxa.size()) return {};
   std::size_t from = 0;
   for (std::size_t i = 0; i < taxa.size(); ++i) {
-    auto const& name = edition_[taxa[i]].name;
-    auto const at = find_name(text, read[i].name, from);
-    if (at == std::string::npos) return {};
-    text.replace(at, read[i].name.size(), name);
-    from = at + name.size();
+    if (!put_whole_name(text, read[i].name, edition_[taxa[i]].name, from)) return {};
   }
   auto const holds = [&](std::string const& words) {
     return reads_back(words, taxa, lead.taxon_remark, PrintWording::as_printed) &&

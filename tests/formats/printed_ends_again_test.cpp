@@ -49,6 +49,15 @@ TEST(PrintedEndsAgain, KeepHowTaxaAreJoinedAndPutTheirNamesInFull) {
   EXPECT_EQ(end_of("A. busa Roe / testa"), "Ausella busa Roe / Ausella testa");
 }
 
+TEST(PrintedEndsAgain, KeepTheAuthorOfTheSpeciesBeforeALowerRank) {
+  for (auto const* printed :
+       {"Ausella busa Roe var. minor Dorn", "Ausella busa Roe subsp. testa (Dorn) Roe",
+        "Ausella busa L. f. minima Roe", "Ausella busa Roe var. minor"}) {
+    EXPECT_EQ(end_of(printed), printed);
+  }
+  EXPECT_EQ(end_of("A. busa Roe var. minor Dorn"), "Ausella busa Roe var. minor Dorn");
+}
+
 TEST(PrintedEndsAgain, LoseTheFullStopOfTheLeadOnly) {
   EXPECT_EQ(end_of("Ausella busa."), "Ausella busa");
   EXPECT_EQ(end_of("Ausella busa DC."), "Ausella busa DC.");
