@@ -59,9 +59,37 @@ bool names_all_species(std::string_view name) {
   return words.size() == 2 && (words[1] == "spp." || words[1] == "spp");
 }
 
+// "Key A" of "Key A, below", "Key A (unten)" and "clé A, ci-dessous"; not "key below", which has no
+// other name.
+std::string_view without_side_of_key(std::string_view text) {
+  static constexpr std::array kSides{
+      "further below"sv, "further above"sv, "below"sv,       "above"sv,     "beneath"sv,
+      "weiter unten"sv,  "weiter oben"sv,   "unten"sv,       "oben"sv,      "ci-dessous"sv,
+      "ci-dessus"sv,     "plus bas"sv,      "plus haut"sv,   "más abajo"sv, "más arriba"sv,
+      "abajo"sv,         "arriba"sv,        "mais abaixo"sv, "abaixo"sv,    "acima"sv,
+      "sotto"sv,         "sopra"sv,         "hieronder"sv,   "hierboven"sv};
+  auto rest = trim_right(text);
+  if (rest.ends_with('.')) rest = trim_right(rest.substr(0, rest.size() - 1));
+  bool const bracketed = rest.ends_with(')');
+  if (bracketed) rest = trim_right(rest.substr(0, rest.size() - 1));
+  // Longer ones stand before those that they end in.
+  for (auto const side : kSides) {
+    if (rest.size() <= side.size() || fold(rest.substr(rest.size() - side.size())) != side)
+      continue;
+    auto named = rest.substr(0, rest.size() - side.size());
+    if (bracketed ? !named.ends_with('(') : !named.ends_with(' ')) return text;
+    if (bracketed) named.remove_suffix(1);
+    named = trim_right(named);
+    if (named.ends_with(',')) named = trim_right(named.substr(0, named.size() - 1));
+    return words_of(named).size() > 1 && names_a_key(named) ? named : text;
+  }
+  return text;
+}
+
 // "Key C" of "Key C, p. 19" and "Key C (page 19)"; a pointer into another work keeps its page.
 std::string_view without_page_of_key(std::string_view text) {
   if (!names_a_key(text)) return text;
+  text = without_side_of_key(text);
   for (auto const sign :
        {", p. "sv, ", page "sv, ", pp. "sv, " (p. "sv, " (page "sv, " p. "sv, ", S. "sv, " (S. "sv,
         ", pág. "sv, " (Chapter "sv, " (chapter "sv, " (ch. "sv, " (Kapitel "sv, " (chapitre "sv}) {

@@ -24,6 +24,28 @@ TEST(PrintedKeyPointers, BehindLeaders) {
       "2[2b] Wood grey -> key: key to the grey woods\n");
 }
 
+// The key stands in the same file, further down or up.
+TEST(PrintedKeyPointers, SayOnWhichSideTheKeyStands) {
+  for (auto const& [pointer, title] :
+       {std::pair{"Key A, below", "Key A"}, std::pair{"Key A below", "Key A"},
+        std::pair{"Key A (below)", "Key A"}, std::pair{"see Key A, below", "Key A"},
+        std::pair{"Key A, p. 14, below", "Key A"}, std::pair{"Schlüssel A, unten", "Schlüssel A"},
+        std::pair{"siehe Schlüssel A (weiter unten)", "Schlüssel A"},
+        std::pair{"clé A, ci-dessous", "Clé A"}, std::pair{"clave A, abajo", "Clave A"},
+        std::pair{"Clave A (más abajo)", "Clave A"}}) {
+    auto const edition =
+        test::read_key("Key to Ausidae\n\n1. Wings clear ..... 2\n– Wings dark ..... " +
+                       std::string{pointer} +
+                       "\n2. Legs long ..... Ausa busa\n– Legs short ..... Ausa cusa\n\n" + title +
+                       ". Genus Busella\n\n1. Head keeled ..... Busella dusa\n"
+                       "– Head flat ..... Busella eusa\n")
+            .edition;
+    auto const* to = std::get_if<ToKey>(&edition.couplets[0].leads[1].destination);
+    ASSERT_NE(to, nullptr) << pointer;
+    EXPECT_EQ(to->key, title + std::string{". Genus Busella"}) << pointer;
+  }
+}
+
 TEST(PrintedKeyPointers, BehindSentencesAndInBrackets) {
   EXPECT_EQ(
       sketch(
