@@ -1,7 +1,6 @@
 #include "keydrift/formats/sdd_read.hpp"
 
 #include <algorithm>
-#include <array>
 #include <charconv>
 #include <optional>
 #include <unordered_map>
@@ -9,22 +8,13 @@
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/sdd_objects.hpp"
-#include "keydrift/key/word_list.hpp"
+#include "keydrift/formats/sdd_text.hpp"
 
 namespace keydrift {
 namespace {
 
 using namespace sdd;
 using namespace std::string_view_literals;
-
-bool answers_yes_or_no(std::string_view words) {
-  static constexpr std::array kAnswers{"yes"sv, "no"sv,  "ja"sv,   "nein"sv, "oui"sv,
-                                       "non"sv, "sí"sv,  "si"sv,   "sì"sv,   "sim"sv,
-                                       "não"sv, "ita"sv, "true"sv, "false"sv};
-  auto folded = printed::fold(words);
-  while (!folded.empty() && folded.back() == '.') folded.pop_back();
-  return is_one_of(kAnswers, folded);
-}
 
 class Reader {
  public:

@@ -1,8 +1,11 @@
 #include "keydrift/formats/sdd_text.hpp"
 
 #include <algorithm>
+#include <array>
 
+#include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/text.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::sdd {
 
@@ -63,6 +66,16 @@ void add_representation(pugi::xml_node object, std::string_view text, std::strin
   if (label.size() < whole.size()) {
     representation.append_child("Detail").text().set(start_of_text(whole, kLongText).c_str());
   }
+}
+
+bool answers_yes_or_no(std::string_view words) {
+  using namespace std::string_view_literals;
+  static constexpr std::array kAnswers{"yes"sv, "no"sv,  "ja"sv,   "nein"sv, "oui"sv,
+                                       "non"sv, "sí"sv,  "si"sv,   "sì"sv,   "sim"sv,
+                                       "não"sv, "ita"sv, "true"sv, "false"sv};
+  auto folded = printed::fold(words);
+  while (!folded.empty() && folded.back() == '.') folded.pop_back();
+  return is_one_of(kAnswers, folded);
 }
 
 pugi::xml_node add_own(pugi::xml_node object, char const* name, std::string_view text) {

@@ -24,6 +24,9 @@ inline constexpr std::size_t kLongText = 64'000;
 // Could be xs:language.
 [[nodiscard]] bool is_language(std::string_view text);
 
+// "Yes", "nein.": what answers a question and says nothing without it.
+[[nodiscard]] bool answers_yes_or_no(std::string_view words);
+
 // The object's Representation: `text`, or `fallback` where there is none, as its label; all of it
 // as a detail as well if it is too long for a label.
 void add_representation(pugi::xml_node object, std::string_view text, std::string_view fallback);

@@ -182,6 +182,7 @@ class Writer {
     if (sex == "male" || sex == "female") {
       key.append_child("Scope").append_child("Sex").text().set(sex == "male" ? "Male" : "Female");
     }
+    write_question(key, CoupletId{planned.root});
     auto leads = key.append_child("Leads");
     for (auto const couplet : planned.couplets) {
       for (std::uint32_t l = 0; l < edition_.couplets[couplet].leads.size(); ++l) {
@@ -214,6 +215,27 @@ class Writer {
     write_own(element, id);
   }
 
+  // The last note of a couplet, if it is a question: what read_sdd makes of SDD's.  Leads that
+  // answer with yes or no would be read with it as their words.
+  [[nodiscard]] std::string question_of(CoupletId id) const {
+    auto const& couplet = edition_[id];
+    if (couplet.notes.empty() || couplet.leads.empty()) return {};
+    auto const& note = couplet.notes.back();
+    // Signs of markup would be taken out of it.
+    bool const kept = note.ends_with('?') && clean(note) == note &&
+                      note.find('<') == std::string::npos && code_points(note) <= kLongText;
+    bool const answers = std::all_of(couplet.leads.begin(), couplet.leads.end(),
+                                     [](Lead const& lead) { return answers_yes_or_no(lead.text); });
+    return kept && !answers ? note : std::string{};
+  }
+
+  // At the lead that leads to the couplet, or at the key that begins with it.
+  void write_question(pugi::xml_node owner, CoupletId couplet) const {
+    auto const question = question_of(couplet);
+    if (question.empty()) return;
+    owner.append_child("Question").append_child("Text").text().set(question.c_str());
+  }
+
   void write_statement(pugi::xml_node element, Lead const& lead) {
     auto text = clean(lead.text);
     if (text.empty()) {
@@ -235,6 +257,8 @@ class Writer {
         use(Own::elsewhere);
       } else if (plan_.parent[to.index] != id) {
         element.append_child("Reticulation").append_attribute("ref") = lead_id({to, 0}).c_str();
+      } else {
+        write_question(element, to);
       }
     } else if (auto const* taxa = std::get_if<ToTaxa>(&lead.destination)) {
       auto const single = taxa->taxa.size() == 1;
@@ -275,8 +299,9 @@ class Writer {
         add_own(element, "back", back.label);
         use(Own::back_references);
       }
-      for (auto const& note : couplet.notes) {
-        add_own(element, "couplet-note", note);
+      auto const notes = couplet.notes.size() - (question_of(id.couplet).empty() ? 0 : 1);
+      for (std::size_t n = 0; n < notes; ++n) {
+        add_own(element, "couplet-note", couplet.notes[n]);
         use(Own::notes);
       }
     }

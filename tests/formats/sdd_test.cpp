@@ -261,6 +261,29 @@ std::string identification_key(std::string_view leads) {
          std::string{leads} + "\n</Leads></IdentificationKey>";
 }
 
+TEST(Sdd, WritesQuestionsWhereSddHasThem) {
+  auto edition = test::make_edition(
+      "key.txt", {{"1", {{"Tibia red", "Aus bus"}, {"Tibia black", "2"}}},
+                  {"2", {{"Head keeled", "Aus cus"}, {"Head flat", "Aus dus"}}}});
+  edition.couplets[0].notes = {"Colour of tibia?"};
+  edition.couplets[1].notes = {"Best seen from above.", "Shape of head?"};
+  auto const written = write_sdd(edition);
+  EXPECT_NE(
+      written.text.find("<Text>Colour of tibia?</Text>\n        </Question>\n        <Leads>"),
+      std::string::npos)
+      << written.text;
+  EXPECT_NE(written.text.find("<Text>Shape of head?</Text>"), std::string::npos);
+  EXPECT_EQ(written.text.find("<kd:couplet-note>Shape"), std::string::npos);
+  auto const loaded = read_sdd_key(written.text);
+  ASSERT_TRUE(loaded);
+  EXPECT_EQ(loaded.value->couplets[0].notes, edition.couplets[0].notes);
+  EXPECT_EQ(loaded.value->couplets[1].notes, edition.couplets[1].notes);
+  // Answers alone would be read with the question as their words.
+  edition.couplets[1].leads[0].text = "Yes";
+  edition.couplets[1].leads[1].text = "No";
+  EXPECT_EQ(read_sdd_key(write_sdd(edition).text).value->couplets[1].leads[0].text, "Yes");
+}
+
 TEST(Sdd, ReadsParentsReticulationsAndSubkeys) {
   auto const loaded = read_sdd_key(sdd(
       identification_key(
