@@ -12,6 +12,7 @@
 #include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_shapes.hpp"
+#include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::hypertext {
@@ -109,6 +110,108 @@ bool are_choices_beside(std::string_view text, Cells const& cells) {
   });
 }
 
+// A lead and what it leads to, in a row that begins with its couplet's number.
+struct Choice {
+  Piece words;
+  Piece end;
+};
+
+bool are_words_of_lead(std::string_view words) {
+  constexpr std::size_t kLongestName = 3;  // words; "Eyes large; tarsi 5" looks like one too
+  bool const name = is_end(words) && printed::words_of(words).size() <= kLongestName;
+  return printed::starts_with_upper(words) && words.find(' ') != std::string_view::npos && !name &&
+         !printed::starts_caption(words);
+}
+
+// Behind the last leaders or arrow of the text, where a lead's end stands alone; npos without any.
+std::size_t behind_leaders(std::string_view text) {
+  using namespace std::string_view_literals;
+  std::size_t behind = std::string_view::npos;
+  for (auto const mark : {"…"sv, "→"sv, "⇒"sv, "►"sv, "..."sv, "->"sv}) {
+    auto const at = text.rfind(mark);
+    if (at == std::string_view::npos) continue;
+    auto const end = at + mark.size();
+    if (behind == std::string_view::npos || end > behind) behind = end;
+  }
+  return behind;
+}
+
+// Without the leaders or the arrow at its end.
+Piece without_leaders(std::string_view text, Piece piece) {
+  using namespace std::string_view_literals;
+  for (bool cut = true; cut;) {
+    cut = false;
+    piece = trimmed_piece(text, piece.begin, piece.end);
+    auto const words = text.substr(piece.begin, piece.end - piece.begin);
+    for (auto const mark : {"…"sv, "→"sv, "⇒"sv, "►"sv, ".."sv, "->"sv, " ."sv}) {
+      if (!words.ends_with(mark)) continue;
+      piece.end -= mark.size();
+      cut = true;
+      break;
+    }
+  }
+  return piece;
+}
+
+// "Wings clear … 2", "Wings clear → 2", "Wings dark Aus bus", "Wings clear<br>2".
+std::optional<Choice> choice_in(std::string_view text, std::vector<Piece> const& cell) {
+  if (cell.empty() || cell.size() > 2) return std::nullopt;
+  auto const said = [text](Piece const& piece) {
+    return text.substr(piece.begin, piece.end - piece.begin);
+  };
+  Choice choice{cell.front(), cell.back()};
+  if (cell.size() == 1) {
+    auto const whole = said(cell.front());
+    auto begin = behind_leaders(whole);
+    if (begin == std::string_view::npos) {
+      if (auto const reference = printed::trailing_reference(whole)) {
+        begin = reference->destination_begin;
+        choice.words.end = choice.words.begin + reference->words_end;
+      } else if (auto const name = printed::trailing_name(whole)) {
+        begin = *name;
+        choice.words.end = choice.words.begin + begin;
+      } else {
+        return std::nullopt;
+      }
+    } else {
+      choice.words.end = choice.words.begin + begin;
+    }
+    choice.end.begin += begin;
+  }
+  choice.words = without_leaders(text, choice.words);
+  choice.end = trimmed_piece(text, choice.end.begin, choice.end.end);
+  if (!are_words_of_lead(said(choice.words)) || !is_end(said(choice.end))) return std::nullopt;
+  return choice;
+}
+
+// "1", "Wings clear … 2", "Wings dark … Aus bus" beside each other, or each end in a cell of its
+// own.  Empty for any other row.
+std::vector<Choice> choices_behind_number(std::string_view text, Cells const& cells) {
+  if (cells.size() < 3 || cells.front().size() != 1) return {};
+  auto const& number = cells.front().front();
+  auto const label = printed::label_alone(text.substr(number.begin, number.end - number.begin));
+  if (!label || label->family != printed::LabelFamily::digits) return {};
+  std::vector<Choice> choices;
+  for (std::size_t c = 1; c < cells.size(); ++c) {
+    if (auto const choice = choice_in(text, cells[c])) {
+      choices.push_back(*choice);
+      continue;
+    }
+    // Its words, and its end in the next cell.
+    bool const two = c + 1 < cells.size() && cells[c].size() == 1 && cells[c + 1].size() == 1;
+    if (!two) return {};
+    auto const words = without_leaders(text, cells[c].front());
+    auto const& end = cells[c + 1].front();
+    if (!are_words_of_lead(text.substr(words.begin, words.end - words.begin)) ||
+        !is_end(text.substr(end.begin, end.end - end.begin))) {
+      return {};
+    }
+    choices.push_back({words, end});
+    ++c;
+  }
+  return choices.size() < 2 || choices.size() > kMostLeads ? std::vector<Choice>{} : choices;
+}
+
 void set_place(ManuscriptLine& line, ManuscriptLine const& row) {
   line.number = line.stretches.empty() ? row.number : line.stretches.front().number;
   line.column = line.stretches.empty() ? row.column : line.stretches.front().column;
@@ -141,6 +244,27 @@ std::vector<ManuscriptLine> lines_of_cells(ManuscriptLine const& row, Cells cons
   return lines;
 }
 
+// A line for each: its couplet's number or a dash, its words, and what it leads to.
+std::vector<ManuscriptLine> lines_of_choices(ManuscriptLine const& row, Piece const& number,
+                                             std::vector<Choice> const& choices) {
+  std::vector<ManuscriptLine> lines;
+  for (auto const& choice : choices) {
+    ManuscriptLine line;
+    if (lines.empty()) {
+      append_stretch(line, row, number.begin, number.end);
+    } else {
+      line.text = "–";
+    }
+    line.text += '\t';
+    append_stretch(line, row, choice.words.begin, choice.words.end);
+    line.text += '\t';
+    append_stretch(line, row, choice.end.begin, choice.end.end);
+    set_place(line, row);
+    lines.push_back(std::move(line));
+  }
+  return lines;
+}
+
 }  // namespace
 
 void append_stretch(ManuscriptLine& line, ManuscriptLine const& from, std::size_t begin,
@@ -166,6 +290,9 @@ std::vector<ManuscriptLine> leads_of_row(ManuscriptLine const& row,
   auto const cells = cells_of(row.text, breaks);
   if (are_leads_beside(row.text, cells) || (numbered && are_choices_beside(row.text, cells))) {
     return lines_of_cells(row, cells);
+  }
+  if (auto const choices = choices_behind_number(row.text, cells); !choices.empty()) {
+    return lines_of_choices(row, cells.front().front(), choices);
   }
   if (breaks.empty()) return {};
   auto const leads = cells.back().size();

@@ -14,7 +14,8 @@ namespace keydrift::hypertext {
 // and all others one at most.  <td>1a. Wings clear<br>Fig. 1<br>Go to 2<td>1b. Wings dark<br>Aus
 // bus: leads beside each other, with labels or with their couplet's number above, a line for each,
 // what it leads to behind a tab and its captions below it. `numbered`: the line above is a
-// couplet's number.
+// couplet's number.  <td>1<td>Wings clear … 2<td>Wings dark … Aus bus: beside each other behind
+// their number, each with its end.
 [[nodiscard]] std::vector<ManuscriptLine> leads_of_row(ManuscriptLine const& row,
                                                        std::vector<std::size_t> const& breaks,
                                                        bool numbered);

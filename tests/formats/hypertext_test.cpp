@@ -530,6 +530,36 @@ TEST(Hypertext, LeadsBesideEachOther) {
             4);
 }
 
+// Number, lead and lead, however what they lead to is set off.
+TEST(Hypertext, LeadsBesideEachOtherBehindTheirNumber) {
+  auto const page = [](std::string const& before, std::string const& after) {
+    auto const row = [&](std::string const& number, std::string const& first,
+                         std::string const& one, std::string const& second,
+                         std::string const& other) {
+      return "<tr><td>" + number + "</td><td>" + first + before + one + after + "</td><td>" +
+             second + before + other + after + "</td></tr>";
+    };
+    return "<html><h1>Key to Ausella</h1><table><tr><th>No.</th><th>Lead a</th><th>Lead "
+           "b</th></tr>" +
+           row("1", "Wings clear; head flat", "2", "Wings dark; head keeled", "3") +
+           row("2", "Legs long and red", "Ausella busa", "Legs short and red", "Ausella cusa") +
+           row("3", "Eyes large; tarsi red", "Ausella dusa", "Eyes small; tarsi dark",
+               "Ausella eusa") +
+           "</table></html>\n";
+  };
+  for (auto const& [before, after] :
+       {std::pair{" … ", ""}, std::pair{" ...... ", ""}, std::pair{" → ", ""}, std::pair{" ", ""},
+        std::pair{" <b>", "</b>"}, std::pair{"<br>", ""}, std::pair{"<br><i>", "</i>"},
+        std::pair{"</td><td>", ""}}) {
+    EXPECT_EQ(
+        sketch(read_as_edition(page(before, after)).edition),
+        "1[1] Wings clear; head flat -> 2\n1[–] Wings dark; head keeled -> 3\n"
+        "2[2] Legs long and red -> Ausella busa\n2[–] Legs short and red -> Ausella cusa\n"
+        "3[3] Eyes large; tarsi red -> Ausella dusa\n3[–] Eyes small; tarsi dark -> Ausella eusa\n")
+        << before;
+  }
+}
+
 TEST(Hypertext, ChoicesBesideEachOtherBeneathTheirNumber) {
   auto const couplet = [](std::string const& number, std::string const& first,
                           std::string const& second) {
