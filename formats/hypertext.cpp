@@ -31,6 +31,23 @@ Finding hypertext_read(std::string_view file, hypertext::Lines const& lines) {
   return finding;
 }
 
+bool is_without_words(std::vector<ManuscriptLine> const& lines) {
+  return std::all_of(lines.begin(), lines.end(), [](ManuscriptLine const& line) {
+    return std::all_of(line.text.begin(), line.text.end(), hypertext::is_white);
+  });
+}
+
+Finding markup_alone(std::string_view name) {
+  Finding finding;
+  finding.code = "empty-file";
+  finding.severity = Severity::error;
+  finding.file = name;
+  finding.place = {.line = 1, .column = 1, .begin = 0, .end = 0};
+  finding.message = "the file holds tags, but no words between them";
+  finding.remedy = "check that this is the right file, and that the page was saved with its text";
+  return finding;
+}
+
 }  // namespace
 
 bool is_hypertext(std::string_view bytes) {
@@ -62,6 +79,10 @@ Loaded<PrintedReading> read_hypertext(Source source, ReadLimits const& limits) {
   if (!decoded) return loaded;
   auto const lines = hypertext::lines_of(decoded.value->text);
   loaded.findings.push_back(hypertext_read(source.name, lines));
+  if (is_without_words(lines.lines)) {
+    loaded.findings.push_back(markup_alone(source.name));
+    return loaded;
+  }
   auto reading = read_manuscript(source.name, lines.lines, limits);
   loaded.findings.insert(loaded.findings.end(), std::make_move_iterator(reading.findings.begin()),
                          std::make_move_iterator(reading.findings.end()));

@@ -560,6 +560,15 @@ TEST(Hypertext, LeadsBesideEachOtherBehindTheirNumber) {
   }
 }
 
+TEST(Hypertext, APageWithoutWordsIsNoEmptyFile) {
+  auto const loaded = read_hypertext({.name = "key.txt", .bytes = "<a><a><p><b></b></p></a></a>"});
+  ASSERT_FALSE(loaded);
+  EXPECT_EQ(
+      one_line(loaded.findings.back()),
+      "key.txt:1:1: error: the file holds tags, but no words between them [empty-file] (check "
+      "that this is the right file, and that the page was saved with its text)");
+}
+
 TEST(Hypertext, ChoicesBesideEachOtherBeneathTheirNumber) {
   auto const couplet = [](std::string const& number, std::string const& first,
                           std::string const& second) {
