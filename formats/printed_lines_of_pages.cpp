@@ -50,8 +50,8 @@ bool is_author_with_his_title(std::string_view text) {
   if (colon == std::string_view::npos) return false;
   auto const authors = words_of(text.substr(0, colon));
   auto const title = text.substr(colon + 2);
-  return is_all_capitals(authors.back()) && is_upper(code_point_at(title, 0).value) &&
-         words_of(title, 2).size() == 2 &&
+  return !authors.empty() && is_all_capitals(authors.back()) &&
+         is_upper(code_point_at(title, 0).value) && words_of(title, 2).size() == 2 &&
          std::all_of(authors.begin(), authors.end(), [](std::string_view word) {
            return is_upper(code_point_at(word, 0).value) || word == "&";
          });
@@ -296,6 +296,7 @@ class LinesOfPages {
     auto const words = words_of(core, 3);
     bool const title = std::any_of(words.begin(), words.end(), is_joint_of_title);
     if (title || words.size() > 2) return true;
+    if (words.empty()) return false;
     std::size_t others = 0;
     for (std::size_t j = 0; j < lines_.size() && others < kFewest; ++j) {
       if (j != i && lines_[j].text.find(words[0]) != std::string_view::npos) ++others;

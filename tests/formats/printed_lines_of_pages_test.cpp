@@ -136,5 +136,12 @@ TEST(PrintedLinesOfPages, KeepsALeadsOwnWords) {
   EXPECT_EQ(line_kinds(numbered), "lead, lead, lead, destination, lead");
 }
 
+TEST(PrintedLinesOfPages, AreNotColonsWithoutWordsBeforeThem) {
+  EXPECT_EQ(line_kinds("1. Shell smooth, or as smooth as\n: The Shells\nany other ..... 2\n"
+                       "– Shell ribbed ..... Gusella busa\n2. Lip thin ..... Gusella cusa\n"
+                       "– Lip thick ..... Gusella dusa\n"),
+            "lead, continuation, continuation, lead, lead, lead");
+}
+
 }  // namespace
 }  // namespace keydrift
