@@ -6,7 +6,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <unordered_map>
+#include <unordered_set>
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
@@ -266,18 +266,25 @@ class LinesOfPages {
   // No other line nearby begins or ends so: names that leads lead to have numbers as well, and then
   // more than one in a page.
   [[nodiscard]] bool is_alone_with_number(std::size_t i) {
-    for (std::size_t j = 0; j < lines_.size(); ++j) {
-      auto const text = lines_[j].text;
-      if (j == i || text.empty() || is_taken(j)) continue;
+    auto const first = i - std::min(i, kLinesOfAPage - 1);
+    for (auto j = first; j < std::min(lines_.size(), i + kLinesOfAPage); ++j) {
+      if (j == i || lines_[j].text.empty() || is_taken(j)) continue;
       auto const edge = number_at_edge(lines_[j]);
-      bool const near = (j > i ? j - i : i - j) < kLinesOfAPage;
-      if (near && edge && edge->number > largest_ && is_set_as_title(edge->words) &&
+      if (edge && edge->number > largest_ && is_set_as_title(edge->words) &&
           !mostly_capitals(edge->words)) {
         return false;
       }
-      if (names_numbered_taxon(text)) return false;
     }
-    return true;
+    return !names_numbered_taxa();
+  }
+
+  [[nodiscard]] bool names_numbered_taxa() {
+    if (!numbered_taxa_) {
+      numbered_taxa_ = std::any_of(lines_.begin(), lines_.end(), [](SourceLine const& line) {
+        return names_numbered_taxon(line.text);
+      });
+    }
+    return *numbered_taxa_;
   }
 
   // "..... 118. Ausella"
@@ -329,7 +336,7 @@ class LinesOfPages {
       if (volume || head || page || is_author_with_his_title(text)) {
         bool const told = parts_words(i) ||
                           (follows_lead_without_end(i) &&
-                           (volume || (head && is_no_destination(i) && is_alone_with_number(i))));
+                           (volume || (head && is_alone_with_number(i) && is_no_destination(i))));
         if (told) take_as_head(i);
       }
     }
@@ -337,7 +344,7 @@ class LinesOfPages {
 
   void take_as_head(std::size_t i) {
     take(i, LineKind::running_head, "the head or foot of a page, which parts a lead");
-    shapes_.emplace(shape_without_figures(lines_[i].text), i);
+    shapes_.insert(shape_without_figures(lines_[i].text));
   }
 
   // --- what comes back ------------------------------------------------------------------------
@@ -375,7 +382,8 @@ class LinesOfPages {
   std::optional<Numbering> numbering_;  // looked for where it matters
   std::uint32_t largest_{};
   std::optional<std::size_t> without_end_;
-  std::unordered_map<std::string, std::size_t> shapes_;
+  std::optional<bool> numbered_taxa_;
+  std::unordered_set<std::string> shapes_;  // of heads and feet within leads
 };
 
 }  // namespace

@@ -2,7 +2,10 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
+#include <string>
 #include <string_view>
+#include <unordered_set>
 #include <vector>
 
 #include "keydrift/formats/printed_chars.hpp"
@@ -28,14 +31,16 @@ constexpr std::array kSpeciesMarks{
     SpeciesMark{" n. gp.", 4, 's'},   SpeciesMark{" u. sp.", 1, 'n'},
     SpeciesMark{" nov, sp.", 4, '.'}, SpeciesMark{" sp, nov.", 3, '.'}};
 
-// As a word of its own.
-bool stands_in(std::string_view text, std::string_view word) {
-  for (auto at = text.find(word); at != std::string_view::npos; at = text.find(word, at + 1)) {
-    auto const end = at + word.size();
-    bool const begins = at == 0 || text[at - 1] == ' ' || text[at - 1] == '\n';
-    if (begins && !is_letter(code_point_at(text, end).value)) return true;
+// Words of the text that begin with l, as they stand there.
+std::unordered_set<std::string> words_in_l(std::string_view text) {
+  std::unordered_set<std::string> words;
+  for (auto at = text.find('l'); at != std::string_view::npos; at = text.find('l', at + 1)) {
+    if (at > 0 && text[at - 1] != ' ' && text[at - 1] != '\n') continue;
+    auto end = at;
+    while (end < text.size() && is_small(text[end])) ++end;
+    if (!is_letter(code_point_at(text, end).value)) words.emplace(text.substr(at, end - at));
   }
-  return false;
+  return words;
 }
 
 }  // namespace
@@ -81,20 +86,23 @@ std::size_t restore_soft_hyphens(std::string& text) {
 std::size_t restore_first_l(std::string& text) {
   constexpr std::size_t kShortest = 5;  // bytes of an epithet
   std::size_t restored = 0;
+  std::optional<std::unordered_set<std::string>> others;  // looked for where a figure calls for it
   for (auto at = text.find_first_of("I1"); at != std::string::npos;
        at = text.find_first_of("I1", at + 1)) {
-    if (at < 2) continue;
+    if (at < 2 || std::string_view{" \n."}.find(text[at - 1]) == std::string_view::npos) continue;
     auto const begin = at;
     auto end = begin + 1;
     while (end < text.size() && is_small(text[end])) ++end;
     auto const word = "l" + text.substr(begin + 1, end - begin - 1);
     if (word.size() < kShortest || !has_strict_latin_ending(word)) continue;
     // ". . ." / "1ineolatus Roe, 1878", where "Ausella lineolatus" stands elsewhere.
-    bool const fresh = std::string_view{" \n."}.find(text[at - 1]) != std::string_view::npos;
-    if (text[begin] == '1' && fresh && stands_in(text, word)) {
-      text[begin] = 'l';
-      ++restored;
-      continue;
+    if (text[begin] == '1') {
+      if (!others) others = words_in_l(text);
+      if (others->contains(word)) {
+        text[begin] = 'l';
+        ++restored;
+        continue;
+      }
     }
     if (text[at - 1] != ' ') continue;
     // "I. Inflorescentiae" is a word; l begins epithets before vowels alone.
@@ -108,6 +116,7 @@ std::size_t restore_first_l(std::string& text) {
     bool const figure = text[begin] == '1' && (is_abbreviated(genus) || full_genus(genus) == genus);
     if (!initial && !figure) continue;
     text[begin] = 'l';
+    if (others) others->insert(word);
     ++restored;
   }
   return restored;
