@@ -53,10 +53,7 @@ void tell_bis_labels(std::vector<SourceLine>& lines) {
     told.emplace_back(i, *label);
   }
   if (seconds < kFewestBisRivals || seconds * 4 < firsts * 3 || others * 4 > seconds) return;
-  for (auto const& [line, label] : told) {
-    lines[line].told = label;
-    lines[line].told_as_printed = true;
-  }
+  tell_labels(lines, told);
 }
 
 void tell_doubled_numbers(std::vector<SourceLine>& lines) {
@@ -81,10 +78,7 @@ void tell_doubled_numbers(std::vector<SourceLine>& lines) {
     firsts_of_key = firsts;
   }
   if (told.size() < kFewestBisRivals || told.size() * 4 < firsts_of_key * 3) return;
-  for (auto const& [line, label] : told) {
-    lines[line].told = label;
-    lines[line].told_as_printed = true;
-  }
+  tell_labels(lines, told);
 }
 
 }  // namespace keydrift::printed

@@ -78,10 +78,7 @@ void tell_counted_leads(std::vector<SourceLine>& lines) {
   }
   if (answered < kFewestCountedCouplets || answered * 4 < couplets * 3) return;
   if (numbers * 4 > couplets) return;
-  for (auto const& [line, label] : counted) {
-    lines[line].told = label;
-    lines[line].told_as_printed = true;
-  }
+  tell_labels(lines, counted);
 }
 
 }  // namespace keydrift::printed

@@ -75,10 +75,7 @@ void tell_dashed_seconds(std::vector<SourceLine>& lines) {
   }
   bool const usual = answered * 2 >= couplets && dashes * 4 <= answered;
   if (!usual || answered < std::min(couplets, kFewestDashedSeconds)) return;
-  for (auto const& [line, label] : seconds) {
-    lines[line].told = label;
-    lines[line].told_as_printed = true;
-  }
+  tell_labels(lines, seconds);
 }
 
 }  // namespace keydrift::printed

@@ -158,6 +158,14 @@ std::string_view without_borders(std::string_view line) {
 
 }  // namespace
 
+void tell_labels(std::vector<SourceLine>& lines,
+                 std::vector<std::pair<std::size_t, Label>> const& labels) {
+  for (auto const& [line, label] : labels) {
+    lines[line].told = label;
+    lines[line].told_as_printed = true;
+  }
+}
+
 std::vector<SourceLine> split_lines(std::string_view text) {
   std::vector<SourceLine> lines;
   lines.reserve(static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n')) + 1);

@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <optional>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "keydrift/formats/line_markup.hpp"
@@ -45,6 +46,10 @@ struct SourceLine {
 };
 
 [[nodiscard]] std::vector<SourceLine> split_lines(std::string_view text);
+
+// Tells labels of lines, by index, with which nothing is amiss.
+void tell_labels(std::vector<SourceLine>& lines,
+                 std::vector<std::pair<std::size_t, Label>> const& labels);
 
 // Takes the marks off by which answers to letters quote lines ("> 1. Wings clear").
 void take_off_quotation_marks(std::vector<SourceLine>& lines);

@@ -53,10 +53,7 @@ std::optional<std::vector<SourceLine>> tell_numbers_above(std::vector<SourceLine
   bool const all = numbers.size() >= kFewestBelowNumbers && labels * 3 <= numbers.size();
   if (!begins && !all) return std::nullopt;
   auto told = lines;
-  for (auto const& [line, label] : numbers) {
-    told[line].told = label;
-    told[line].told_as_printed = true;
-  }
+  tell_labels(told, numbers);
   return told;
 }
 

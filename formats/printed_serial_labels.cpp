@@ -156,10 +156,7 @@ void tell_labels_behind_rivals(std::vector<SourceLine>& lines) {
         return other != rivals.end() && other->second == one.first;
       }));
   if (found.size() < kFewest || paired * 3 < found.size() * 2) return;
-  for (auto const& [line, label] : found) {
-    lines[line].told = label;
-    lines[line].told_as_printed = true;
-  }
+  tell_labels(lines, found);
 }
 
 }  // namespace

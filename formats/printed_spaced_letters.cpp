@@ -110,10 +110,7 @@ void tell_spaced_letters(std::vector<SourceLine>& lines) {
     before = *found;
   }
   if (couplets < kFewestSpacedCouplets || numbers * 4 > couplets) return;
-  for (auto const& [line, label] : spaced) {
-    lines[line].told = label;
-    lines[line].told_as_printed = true;
-  }
+  tell_labels(lines, spaced);
 }
 
 }  // namespace keydrift::printed

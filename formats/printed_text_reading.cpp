@@ -278,14 +278,13 @@ void take_if_clearly_better(DecodedText const& text,
   attempt = std::move(other);
 }
 
-bool take_if_as_good(DecodedText const& text, std::vector<SourceLine> const& others,
+void take_if_as_good(DecodedText const& text, std::vector<SourceLine>&& others,
                      std::vector<SourceLine>& lines, Attempt& attempt) {
   auto other = choose_reading(text, others);
   auto const ahead = other.judgement.points() - attempt.judgement.points();
-  if (!hangs_together(other) || (!attempt.refused && ahead < 0)) return false;
-  lines = others;
+  if (!hangs_together(other) || (!attempt.refused && ahead < 0)) return;
+  lines = std::move(others);
   attempt = std::move(other);
-  return true;
 }
 
 // Text layers of scans set blank lines between the blocks of a page, within leads as well.
@@ -380,12 +379,7 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
   }
   if (!declared && markup.empty()) {
     if (auto parted = part_result_column(lines)) {
-      auto other = choose_reading(text, *parted);
-      auto const ahead = other.judgement.points() - attempt.judgement.points();
-      if (hangs_together(other) && (attempt.refused || ahead >= 0)) {
-        lines = *std::move(parted);
-        attempt = std::move(other);
-      }
+      take_if_as_good(text, *std::move(parted), lines, attempt);
     }
   }
   if (!declared && markup.empty() && !attempt.judgement.is_faultless()) {
@@ -430,7 +424,9 @@ TextReading read_text(DecodedText& text, std::span<LineMarkup const> markup) {
     if (auto parted = part_whole_couplets(lines)) {
       mark_what_begins_no_lead(parted->lines);
       // Labels within the paragraphs tell by themselves that leads begin there.
-      if (!(parted->labelled && take_if_as_good(text, parted->lines, lines, attempt))) {
+      if (parted->labelled) {
+        take_if_as_good(text, std::move(parted->lines), lines, attempt);
+      } else {
         take_if_clearly_better(text, std::move(parted->lines), lines, attempt);
       }
     }

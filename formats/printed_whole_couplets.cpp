@@ -119,6 +119,7 @@ struct CoupletParagraph {
   std::vector<std::size_t> names;       // that only the sign before them sets apart, likewise
   std::vector<std::uint32_t> leads_to;  // numbers of couplets at the leads' ends
   bool ends_well{false};                // the last lead leads somewhere
+  bool labelled{true};                  // all further leads bear labels
 
   [[nodiscard]] Spot spot(std::size_t at) const {
     auto const behind = std::upper_bound(begins.begin(), begins.end(), at);
@@ -238,9 +239,10 @@ class WholeCouplets {
       }
       note(paragraph, *end);
       paragraph.cuts.push_back(at);
+      paragraph.labelled = paragraph.labelled && own_label(text, at).has_value();
       begin = at;
     }
-    bool const labelled = begin > paragraph.label.text_at && own_label(text, begin).has_value();
+    bool const labelled = !paragraph.cuts.empty() && own_label(text, begin).has_value();
     auto const end = end_of(paragraph, begin, text.size(), labelled);
     if (end) note(paragraph, *end);
     paragraph.ends_well = end.has_value();
@@ -256,11 +258,11 @@ class WholeCouplets {
     // "Leaves alternate — M. rubra": the dash leads to it.
     auto const words = std::min(label->text_at, behind.size());
     bool const dash = is_dash(code_point_at(behind, 0).value);
-    bool const led = leads_to_number(trim_right(text.substr(0, at)));
     auto const name = behind.substr(words);
-    if (dash && (begins_with_short_name(name) || (!led && begins_with_name(name)))) {
-      return std::nullopt;
-    }
+    bool const named =
+        dash && (begins_with_short_name(name) ||
+                 (begins_with_name(name) && !leads_to_number(trim_right(text.substr(0, at)))));
+    if (named) return std::nullopt;
     bool const letter = label->family == LabelFamily::lower || label->family == LabelFamily::upper;
     if (letter && (label->number > kMostLetters || label->end == LabelEnd::none)) {
       return std::nullopt;
@@ -347,10 +349,7 @@ class WholeCouplets {
     for (auto const& paragraph : key) {
       if (!paragraph.cuts.empty()) ++cut;
       if (paragraph.ends_well) ++well;
-      labelled = labelled && std::all_of(paragraph.cuts.begin(), paragraph.cuts.end(),
-                                         [&paragraph](std::size_t at) {
-                                           return own_label(paragraph.text, at).has_value();
-                                         });
+      labelled = labelled && paragraph.labelled;
       bool at_begin = false;
       for (std::size_t l = 1; l < paragraph.begins.size(); ++l) {
         // A line that was parted before had its leads within.
@@ -372,13 +371,13 @@ class WholeCouplets {
 
   // Where its leads begin and end; the first one only where no other reader tells its label.
   void take(CoupletParagraph const& paragraph) {
+    labelled_ = labelled_ && paragraph.labelled;
     auto label = paragraph.label;
     if (!read_label(paragraph.text)) begins_.push_back({paragraph.spot(0), label});
     label.text_at = 0;
     label.printed = {};  // further leads print none
     for (auto const cut : paragraph.cuts) {
       auto const spot = paragraph.spot(cut);
-      labelled_ = labelled_ && own_label(paragraph.text, cut).has_value();
       auto const text = lines_[spot.line].text.substr(spot.at);
       std::optional told = label;
       if (auto const own = own_label(text, 0)) {

@@ -19,7 +19,6 @@ class ToldNames {
   [[nodiscard]] std::string whole(std::string_view printed) const;
   // Genera by their abbreviations without the full stop.
   [[nodiscard]] std::unordered_map<std::string, std::string> genera() const;
-  [[nodiscard]] bool empty() const { return names_.empty() && genera_.empty(); }
 
  private:
   using Table = std::unordered_map<std::string, std::string>;

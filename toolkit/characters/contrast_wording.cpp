@@ -64,8 +64,8 @@ bool tells_of_knowledge(Statement const& statement) {
       word += c;
       continue;
     }
-    sex = sex || std::find(kSexes.begin(), kSexes.end(), word) != kSexes.end();
-    known = known || std::find(kKnown.begin(), kKnown.end(), word) != kKnown.end();
+    sex = sex || is_one_of(kSexes, word);
+    known = known || is_one_of(kKnown, word);
     word.clear();
   }
   return sex && known;
@@ -76,7 +76,7 @@ bool denies(Statement const& denying, Statement const& said) {
                                                             "sin",     "sem",  "senza"};
   auto const words = words_of(denying);
   auto const without = std::find_if(words.begin(), words.end(), [](std::string const& word) {
-    return std::find(kWithout.begin(), kWithout.end(), word) != kWithout.end();
+    return is_one_of(kWithout, word);
   });
   if (without == words.end() || without + 1 == words.end()) return false;
   auto const others = words_of(said);

@@ -9,6 +9,7 @@
 #include <functional>
 #include <map>
 #include <optional>
+#include <set>
 #include <utility>
 
 #include "keydrift/key/route_means.hpp"
@@ -118,13 +119,12 @@ std::vector<double> weights_of_ends(Edition const& edition, KeyGraph const& grap
 }
 
 std::size_t count_unparted_ends(Edition const& edition, KeyGraph const& graph) {
-  std::map<std::vector<std::uint32_t>, bool> ends;
-  for (auto const& couplet : edition.couplets) {
-    CoupletId const id{static_cast<std::uint32_t>(&couplet - edition.couplets.data())};
-    if (!graph.reachable(id)) continue;
-    for (auto const& lead : couplet.leads) {
+  std::set<std::vector<std::uint32_t>> ends;
+  for (CoupletId c; c.index < edition.couplets.size(); ++c.index) {
+    if (!graph.reachable(c)) continue;
+    for (auto const& lead : edition[c].leads) {
       auto const* to = std::get_if<ToTaxa>(&lead.destination);
-      if (to != nullptr && to->taxa.size() > 1) ends[sorted_rows(to->taxa)] = true;
+      if (to != nullptr && to->taxa.size() > 1) ends.insert(sorted_rows(to->taxa));
     }
   }
   return ends.size();
