@@ -1,6 +1,7 @@
 #include "keydrift/formats/printed_page_furniture.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination.hpp"
@@ -10,8 +11,11 @@
 #include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::printed {
+
+using namespace std::string_view_literals;
 
 Furniture PageFurniture::of(LineOnPage here) const {
   auto const& text = lines_[here.at].text;
@@ -114,13 +118,31 @@ bool ends_in_full_stop(std::string_view text) {
   return last.ends_with('.') && (last.size() >= kShortest || last.find_first_of("0123456789") == 0);
 }
 
+// "Scale bars: 1 mm.", "Scale line = 0.5 mm"
+bool tells_scale(std::string_view text) {
+  static constexpr std::array kScales{"scale"sv,    "scales"sv, "échelle"sv,
+                                      "massstab"sv, "escala"sv, "scala"sv};  // folded
+  auto const words = words_of(text);
+  return std::any_of(words.begin(), words.end(), [](std::string_view word) {
+    return is_one_of(kScales, fold(word.substr(0, word.find_first_of(":=,."))));
+  });
+}
+
+// "1 mm.", "A, B = 0.2 mm"
+bool ends_in_length(std::string_view text) {
+  auto const words = words_of(text);
+  if (words.size() < 2) return false;
+  return is_unit_of_length(without_full_stop(words.back())) &&
+         is_digit(static_cast<unsigned char>(words[words.size() - 2].back()));
+}
+
 }  // namespace
 
 // "… in lateral view" / "FIGURE 3. Ausella busa, male habitus." / "strongly curved ..... 2": the
 // words around hang together, and no small letter follows a full stop.
 bool PageFurniture::is_caption_in_lead(std::size_t at) const {
-  constexpr std::size_t kMostLines = 4;
-  if (plan_ != nullptr || numbering_.exact || leads_.progress() != Progress::open) return false;
+  constexpr std::size_t kMostLines = 8;
+  if (numbering_.exact || leads_.progress() != Progress::open) return false;
   auto const words = leads_.last_line();
   if (!is_letter(code_point_before(words, words.size()).value)) return false;
   auto const part = [this](std::size_t i) {
@@ -132,9 +154,12 @@ bool PageFurniture::is_caption_in_lead(std::size_t at) const {
     --first;
   }
   if (!opens_caption(lines_[first].text) || !leads_.end_directly_above(first)) return false;
+  bool scaled = false;
   for (auto i = first; i + 1 < lines_.size() && i < first + kMostLines && part(i); ++i) {
-    bool const ends = i >= at && ends_in_full_stop(lines_[i].text) &&
-                      is_lower(code_point_at(lines_[i + 1].text, 0).value);
+    scaled = scaled || tells_scale(lines_[i].text);
+    bool const closed =
+        ends_in_full_stop(lines_[i].text) || (scaled && ends_in_length(lines_[i].text));
+    bool const ends = i >= at && closed && is_lower(code_point_at(lines_[i + 1].text, 0).value);
     if (ends) return ahead_.ends_in_destination(i + 1);
   }
   return false;

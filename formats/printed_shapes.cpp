@@ -247,6 +247,11 @@ bool starts_measure(std::string_view words) {
          is_one_of(kWords, fold(parts[0]));
 }
 
+bool is_unit_of_length(std::string_view word) {
+  static constexpr std::array kUnits{"mm"sv, "cm"sv, "dm"sv, "km"sv, "µm"sv, "μm"sv, "mu"sv};
+  return is_one_of(kUnits, word);
+}
+
 bool mentions_key(std::string_view heading) {
   if (names_a_key(heading)) return true;
   static constexpr std::array kWords{"key"sv,

@@ -32,6 +32,7 @@ inline constexpr std::size_t kLongestHeading = 160;  // bytes; longer text is pr
 // "Long. 4 mm", "L. 3-5 mm", "Länge 5 mm": the size, which old works set behind a dash at a lead's
 // end.
 [[nodiscard]] bool starts_measure(std::string_view words);
+[[nodiscard]] bool is_unit_of_length(std::string_view word);  // "mm", "µm"
 
 // "A key to the shells", "Bestimmungsschlüssel der Larven": a title of a key.
 [[nodiscard]] bool mentions_key(std::string_view heading);

@@ -123,13 +123,12 @@ class Marker {
 
   // "… length 4.5-5.2" / "mm."
   [[nodiscard]] bool begins_with_unit(std::size_t i, bool label) const {
-    static constexpr std::array kUnits{"mm"sv, "cm"sv, "dm"sv, "km"sv, "µm"sv, "μm"sv, "mu"sv};
     auto const before = above(i);
     if (before.empty()) return false;
     auto const text = lines_[i].text;
     auto const unit_at = [text](std::size_t at) {
       auto const word = text.substr(at, std::min(text.find(' ', at), text.size()) - at);
-      return is_one_of(kUnits, without_closing_marks(word));
+      return is_unit_of_length(without_closing_marks(word));
     };
     if (is_digit(static_cast<unsigned char>(before.back()))) return unit_at(0);
     // "… to tip of wings" / "9 mm. or more 9"

@@ -1,0 +1,47 @@
+// Lines of pages within leads: captions of figures.
+
+#include <gtest/gtest.h>
+
+#include "printed_support.hpp"
+
+namespace keydrift {
+namespace {
+
+using test::sketch;
+
+TEST(PrintedPageFurniture, CaptionsWithinLeadsMayEndInTheirScale) {
+  EXPECT_EQ(sketch("1. Elytra with nine striae; pronotum with two foveae at base and with\n"
+                   "Figures 12–15. Ausella busa, male genitalia. 12. Aedeagus, lateral view.\n"
+                   "13. Same, dorsal view. 14. Paramere. 15. Spermatheca. Scale bars: 12 = 1 mm;\n"
+                   "13–15 = 0.1 mm.\n"
+                   "the hind angles acute ..... 2\n"
+                   "– Elytra with ten striae ..... Ausella busa\n"
+                   "2. Legs red ..... Ausella cusa\n"
+                   "– Legs black ..... Ausella dusa\n"),
+            "1[1] Elytra with nine striae; pronotum with two foveae at base and with the hind "
+            "angles acute -> 2\n"
+            "1[–] Elytra with ten striae -> Ausella busa\n"
+            "2[2] Legs red -> Ausella cusa\n"
+            "2[–] Legs black -> Ausella dusa\n");
+}
+
+TEST(PrintedPageFurniture, CaptionsPartLeadsOfIndentedKeysToo) {
+  EXPECT_EQ(sketch("1. Elytra with nine striae\n"
+                   "   2. Antennae longer than half of the body, their third joint as\n"
+                   "Figures 16–17. Habitus of Ausella busa. Scale line = 1 mm.\n"
+                   "      long as the fourth ..... Ausella busa\n"
+                   "   2. Antennae shorter ..... Ausella cusa\n"
+                   "1. Elytra with ten striae\n"
+                   "   3. Legs red ..... Ausella dusa\n"
+                   "   3. Legs black ..... Ausella fusa\n"),
+            "1[1] Elytra with nine striae -> 2\n"
+            "1[1] Elytra with ten striae -> 3\n"
+            "2[2] Antennae longer than half of the body, their third joint as long as the fourth "
+            "-> Ausella busa\n"
+            "2[2] Antennae shorter -> Ausella cusa\n"
+            "3[3] Legs red -> Ausella dusa\n"
+            "3[3] Legs black -> Ausella fusa\n");
+}
+
+}  // namespace
+}  // namespace keydrift
