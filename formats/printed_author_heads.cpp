@@ -11,6 +11,47 @@
 
 namespace keydrift::printed {
 
+namespace {
+
+// "M.T.", "L.", "J.-P."
+bool is_initials(std::string_view word) {
+  bool letter = false;  // the one before
+  for (std::size_t at = 0; at < word.size();) {
+    auto const c = code_point_at(word, at);
+    if (letter ? c.value != '.' : !(is_upper(c.value) || (at > 0 && c.value == '-'))) return false;
+    letter = is_upper(c.value);
+    at += c.length;
+  }
+  return !word.empty() && !letter;
+}
+
+// "Roe, M.T. & Dorn, L.O.", "Roe, M. T. et al."
+bool lists_authors(std::vector<std::string_view> const& words) {
+  constexpr std::size_t kShortest = 3;  // bytes of a surname
+  bool surname = false;                 // the word before
+  std::size_t authors = 0;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    auto const bare = without_end(words[i]);
+    if (is_initials(bare)) {
+      if (i == 0) return false;
+      if (surname) ++authors;
+      surname = false;
+    } else if (authors > 0 && i + 2 == words.size() && words[i] == "et" && words[i + 1] == "al.") {
+      return true;
+    } else if (is_separator(words[i])) {
+      if (surname || authors == 0) return false;
+    } else {
+      if (surname || !words[i].ends_with(',') || bare.size() < kShortest || !is_capitalised(bare)) {
+        return false;
+      }
+      surname = true;
+    }
+  }
+  return authors > 0 && !surname;
+}
+
+}  // namespace
+
 void find_heads_of_authors(std::vector<SourceLine> const& lines, Numbering const& numbering,
                            std::vector<bool>& heads) {
   constexpr std::size_t kShortest = 3;  // letters of a surname
@@ -19,10 +60,11 @@ void find_heads_of_authors(std::vector<SourceLine> const& lines, Numbering const
   for (std::size_t i = 0; i < lines.size(); ++i) {
     bool const apart = (i == 0 || lines[i - 1].text.empty()) &&
                        (i + 1 == lines.size() || lines[i + 1].text.empty());
-    if (!apart || lines[i].text.size() > kLongestRunningHead) continue;
+    if (!apart || !may_be_running_head(lines[i].text)) continue;
     auto const edge = number_at_edge(lines[i]);
     if (!edge || edge->number < kLeastPage || is_of_key(edge->number, numbering)) continue;
     auto const words = words_of(edge->words);
+    if (lists_authors(words)) heads[i] = true;
     std::size_t initials = 0;
     while (initials < words.size() && initials < kMostInitials && words[initials].size() == 2 &&
            is_abbreviated(words[initials])) {

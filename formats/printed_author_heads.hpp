@@ -9,7 +9,7 @@
 namespace keydrift::printed {
 
 // "E. CARDONA, Las especies de Ausella 281" between blank lines: an author in capitals behind the
-// initials, what the paper is called, and the page.
+// initials, what the paper is called, and the page.  "250   Roe, M.T. & Dorn, L.O." as well.
 void find_heads_of_authors(std::vector<SourceLine> const& lines, Numbering const& numbering,
                            std::vector<bool>& heads);
 

@@ -109,8 +109,7 @@ class HeadAmongLeadsFinder {
     if (numbering_.numbers.empty() || !look_at_labels()) return;
     for (auto i = first_ + 1; i < last_; ++i) {
       auto const text = lines_[i].text;
-      if (text.empty() || lines_[i].told || heads_[i] || text.size() > kLongestRunningHead)
-        continue;
+      if (text.empty() || lines_[i].told || heads_[i] || !may_be_running_head(text)) continue;
       auto const look = look_of(i);
       if (look == Look::none) continue;
       auto const standing = standing_of(i, look);
@@ -177,7 +176,7 @@ class HeadAmongLeadsFinder {
 
   void note_title(std::string_view text) {
     constexpr std::size_t kFewestWords = 2;
-    if (text.size() > kLongestRunningHead || words_of(text, kFewestWords).size() < kFewestWords) {
+    if (!may_be_running_head(text) || words_of(text, kFewestWords).size() < kFewestWords) {
       return;
     }
     titles_.insert(title_of(text));

@@ -317,8 +317,8 @@ class LinesOfPages {
     for (std::size_t i = 1; i + 1 < lines_.size(); ++i) {
       auto const& line = lines_[i];
       auto const text = line.text;
-      bool const free = !text.empty() && text.size() <= kLongestRunningHead && !is_taken(i) &&
-                        !line.told && !line.is_title && line.markup.role == LineRole::told_by_text;
+      bool const free = !text.empty() && may_be_running_head(text) && !is_taken(i) && !line.told &&
+                        !line.is_title && line.markup.role == LineRole::told_by_text;
       if (!free || is_lower(code_point_at(text, 0).value)) continue;
       if (is_framed_page(text)) {
         if (parts_words(i)) take(i, LineKind::page_number, "a page's number that parts a lead");
@@ -353,7 +353,7 @@ class LinesOfPages {
     if (shapes_.empty()) return;
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       if (lines_[i].text.empty() || is_taken(i)) continue;
-      if (lines_[i].text.size() > kLongestRunningHead) continue;
+      if (!may_be_running_head(lines_[i].text)) continue;
       if (!shapes_.contains(shape_without_figures(lines_[i].text))) continue;
       take(i, LineKind::running_head, "comes back where pages turn");
     }

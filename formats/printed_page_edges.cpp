@@ -62,9 +62,21 @@ bool is_head_in_capitals(std::string_view text) {
   return mostly_capitals(text) && words_of(text, kFewestWords).size() == kFewestWords;
 }
 
+bool may_be_running_head(std::string_view text) {
+  constexpr std::size_t kLongest = 120;  // bytes
+  constexpr std::size_t kWidest = 250;   // with all blanks
+  if (text.size() <= kLongest) return true;
+  if (text.size() > kWidest) return false;
+  std::size_t blanks = 0;  // behind other blanks
+  for (std::size_t at = 1; at < text.size(); ++at) {
+    if (text[at] == ' ' && text[at - 1] == ' ') ++blanks;
+  }
+  return text.size() - blanks <= kLongest;
+}
+
 std::optional<EdgeNumber> number_at_edge(SourceLine const& line) {
   auto const text = without_page_count(line.text);
-  if (text.size() > kLongestRunningHead) return std::nullopt;
+  if (!may_be_running_head(text)) return std::nullopt;
   auto const words = without_page_number(text);
   if (words.size() < 4 || words.find("..") != std::string_view::npos) return std::nullopt;
   bool const front = words.data() != text.data();

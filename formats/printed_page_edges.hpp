@@ -12,7 +12,8 @@
 
 namespace keydrift::printed {
 
-inline constexpr std::size_t kLongestRunningHead = 120;  // bytes; a head is one short line
+// A head is one short line; the blanks that set its page number at the far edge do not count.
+[[nodiscard]] bool may_be_running_head(std::string_view text);
 inline constexpr std::size_t kLongestPageNumber = 5;     // digits
 inline constexpr std::size_t kTabBlanks = 8;             // that a tab stands for
 // Blanks that part the number from the words of a line between blank lines.

@@ -121,7 +121,7 @@ void find_heads_that_repeat_a_title(std::vector<SourceLine> const& lines,
   for (auto const& line : lines) {
     auto const text = line.text;
     bool const digit = !text.empty() && is_digit(static_cast<unsigned char>(text.front()));
-    if (!digit && !text.empty() && text.size() <= kLongestRunningHead) titles.insert(text);
+    if (!digit && !text.empty() && may_be_running_head(text)) titles.insert(text);
   }
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const text = lines[i].text;
@@ -139,7 +139,7 @@ void find_heads_that_name_ranks(std::vector<SourceLine> const& lines, std::vecto
   for (std::size_t i = 0; i < lines.size(); ++i) {
     bool const apart = (i == 0 || lines[i - 1].text.empty()) &&
                        (i + 1 == lines.size() || lines[i + 1].text.empty());
-    if (!apart || lines[i].text.size() > kLongestRunningHead) continue;
+    if (!apart || !may_be_running_head(lines[i].text)) continue;
     auto const words = words_of(without_page_number(lines[i].text), kMostWords + 1);
     if (words.size() < 2 || words.size() > kMostWords) continue;
     auto const rank = words[words.size() - 2];
@@ -228,7 +228,7 @@ void find_heads_by_page(std::vector<SourceLine> const& lines, Numbering const& n
            (i + 1 == lines.size() || lines[i + 1].text.empty());
   };
   for (std::size_t i = 0; i < lines.size(); ++i) {
-    bool const owned = lines[i].text.size() <= kLongestRunningHead &&
+    bool const owned = may_be_running_head(lines[i].text) &&
                        lines[i].text.find("\u00A9") != std::string_view::npos;
     if (owned) {
       auto const label = numbering.label_of(lines[i]);
@@ -313,7 +313,7 @@ void find_heads_beside_pages(std::vector<SourceLine> const& lines, Numbering con
   auto const largest = largest_of_key(numbering);
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const text = lines[i].text;
-    if (heads[i] || text.size() > kLongestRunningHead || numbering.label_of(lines[i])) continue;
+    if (heads[i] || !may_be_running_head(text) || numbering.label_of(lines[i])) continue;
     if (!starts_with_upper(text) || is_digit(static_cast<unsigned char>(text.front()))) continue;
     auto const at = last_word_begin(text);
     auto const page = text.substr(at);
@@ -400,7 +400,7 @@ void find_heads_at_turned_pages(std::vector<SourceLine> const& lines, Numbering 
   auto const opens = [&](std::size_t i) { return leading_figures(lines[i].text) > 0; };
   auto const page_of = [&](std::size_t i) -> std::uint32_t {
     auto const text = lines[i].text;
-    if (text.size() > kLongestRunningHead || has_row_of_dots(text)) return 0;
+    if (!may_be_running_head(text) || has_row_of_dots(text)) return 0;
     auto const core = without_page_number(text);
     if (core.empty() || !mostly_capitals(core)) return 0;
     auto const figures = leading_figures(text);
@@ -482,7 +482,7 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
   std::vector<std::size_t> candidates;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const text = lines[i].text;
-    if (text.size() < 4 || text.size() > kLongestRunningHead || is_page_number(text)) continue;
+    if (text.size() < 4 || !may_be_running_head(text) || is_page_number(text)) continue;
     auto const core = without_page_number(text);
     if (!page_border(i) && !(core.size() > 0 && mostly_capitals(core))) continue;
     if (split_at_leader(text, numbering).kind == LeaderKind::dots) continue;

@@ -299,5 +299,27 @@ TEST(PrintedHeadsAmongLeads, AnAuthorAndWhatTheWorkIsAbout) {
             "2[] Frons yellow -> Ausella dusa\n");
 }
 
+TEST(PrintedHeadsAmongLeads, AuthorsFarFromTheNumberOfThePage) {
+  EXPECT_EQ(sketch("1. Botões com cálice fechado.\n"
+                   "2. Folhas pilosas .............................. 1. Ausella busa\n"
+                   "2'. Folhas glabras ............................. 2. Ausella cusa\n"
+                   "1'. Botões com cálice aberto.\n"
+                   "\n"
+                   "Folia 61(2): 247-264. 2010\n"
+                   "\n"
+                   "\n"
+                   "250                                                                            "
+                   "                              Roemann, M.T. & Dornel, L.O.\n"
+                   "\n"
+                   "3. Folhas sésseis .............................. 3. Ausella dusa\n"
+                   "3'. Folhas pecioladas .......................... 4. Ausella fusa\n"),
+            "1[1] Botões com cálice fechado. -> 2\n"
+            "1[1'] Botões com cálice aberto. -> 3\n"
+            "2[2] Folhas pilosas -> Ausella busa\n"
+            "2[2'] Folhas glabras -> Ausella cusa\n"
+            "3[3] Folhas sésseis -> Ausella dusa\n"
+            "3[3'] Folhas pecioladas -> Ausella fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
