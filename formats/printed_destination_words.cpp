@@ -109,7 +109,13 @@ bool DestinationWords::starts_unnamed(std::string_view genus, std::size_t next) 
   if (mark == "n." || mark == "nov." || mark == "n" || mark == "nov") return false;
   if (!is_abbreviated(genus) && !has_strict_latin_ending(genus)) return false;
   auto const rest = from(next);
-  return words_of_unnamed_species(rest) >= 2;
+  auto const count = words_of_unnamed_species(rest);
+  if (count >= 2) return true;
+  // "Microta spp." at the end, before a bracket or in a list
+  auto const behind = word(next + 1);
+  return count == 1 && has_strict_latin_ending(without_end(genus)) &&
+         (behind.empty() || ends_item(word(next)) || is_separator(behind) ||
+          behind.front() == '(' || behind.front() == '[');
 }
 
 std::size_t DestinationWords::unnamed_at(std::size_t i) const {

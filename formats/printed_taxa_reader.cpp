@@ -429,9 +429,13 @@ class TaxaReader {
     if (words_.starts_taxon(i)) return true;
     auto const next = word(i);
     if (next == "×" || next == "?") return words_.starts_taxon(i + 1);
-    if (!genus_alone_ || !is_capitalised(without_end(next)) || is_year(word(i + 1))) return false;
+    if (!is_capitalised(without_end(next)) || is_year(word(i + 1))) return false;
     bool const ends = i + 1 >= words_.size() || ends_item(next) || is_separator(word(i + 1)) ||
                       word(i + 1).front() == '(' || is_dash(code_point_at(word(i + 1), 0).value);
+    // "Ausella busa or Microta": no author begins with "or".
+    if (!genus_alone_) {
+      return !authored && ends && has_strict_latin_ending(fold(without_end(next)));
+    }
     if (!authored) return ends || (has_strict_latin_ending(next) && words_.is_author_at(i + 1));
     // "Aus Roe and Bus Dorn": no author ends like that, or hardly one.
     bool const joined = word(i - 1) == "&" || word(i - 1) == "et";

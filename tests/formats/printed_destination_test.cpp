@@ -526,5 +526,17 @@ TEST(PrintedDestination, ABracketOfTheWordsClosesBeforeTheName) {
             "coronatus insularis (p. 328)\n");
 }
 
+TEST(PrintedDestination, GeneraWithoutSpeciesStandBesideSpecies) {
+  EXPECT_EQ(
+      sketch("1. Ears long ..... Ausella busa (skull > 55 mm) or Busella spp. (skull < 32 mm)\n"
+             "– Ears short ..... 2\n"
+             "2. Tail long ..... Ausella cusa or Cusella\n"
+             "– Tail short ..... Ausella dusa, Dusella sp.\n"),
+      "1[1] Ears long -> Ausella busa + Busella spp. (skull > 55 mm; skull < 32 mm)\n"
+      "1[–] Ears short -> 2\n"
+      "2[2] Tail long -> Ausella cusa + Cusella\n"
+      "2[–] Tail short -> Ausella dusa + Dusella sp.\n");
+}
+
 }  // namespace
 }  // namespace keydrift
