@@ -305,6 +305,10 @@ class LeadReader {
       bool const dash = reads_[i].leaders == LeaderKind::dash;
       if ((reads_[i].leaders != LeaderKind::none && !dash) || raw.piece_count < 2) continue;
       auto const joined = cutter_.join(i);
+      // "5." / "Head smooth, as wide as long. A. busa": the words stand below their label.
+      auto const& lowest = sorted_.pieces[raw.first_piece + raw.piece_count - 1];
+      bool const label_alone = trim(joined.raw.substr(0, joined.spans.back().raw_begin)).empty();
+      if (label_alone && key_.lines[lowest.line].goes_on) continue;
       auto own = dash ? own_line_below_remark(joined)
                       : own_line_destination(key_, joined, genera_in_lines);
       // "3. Ausella busa Roe", as the sorter took it

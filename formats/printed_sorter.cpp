@@ -489,8 +489,9 @@ class Sorter {
     // "… a shallow emar-" / "gination busa (Roe)"
     bool const within_word =
         leads_.last_line().ends_with('-') && is_lower(code_point_at(line.text, 0).value);
-    bool const name = below_number || (!numbering_.exact && !gap_ && !within_word &&
-                                       ahead_.is_name_on_its_own(at_) && !leads_on);
+    bool const name =
+        below_number || (!numbering_.exact && !gap_ && !within_word && !line.goes_on &&
+                         ahead_.is_name_on_its_own(at_) && !leads_on);
     auto const number = read_reference(strip_pointer(line.text));
     // "… the coxa" / "II.": no couplet is numbered so.
     bool const of_key =

@@ -13,6 +13,7 @@
 #include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_number_heads.hpp"
+#include "keydrift/formats/printed_paragraph_couplets.hpp"
 #include "keydrift/formats/printed_run_on_labels.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
@@ -111,7 +112,8 @@ struct Spot {
 
 // A couplet's paragraph, its lines joined by blanks.
 struct CoupletParagraph {
-  std::size_t first{};  // line
+  std::size_t first{};   // line
+  std::size_t offset{};  // byte of that line where it begins
   Label label;
   std::string text;
   std::vector<std::size_t> begins;      // of its lines in the text
@@ -124,7 +126,7 @@ struct CoupletParagraph {
   [[nodiscard]] Spot spot(std::size_t at) const {
     auto const behind = std::upper_bound(begins.begin(), begins.end(), at);
     auto const line = static_cast<std::size_t>(behind - begins.begin()) - 1;
-    return {first + line, at - begins[line]};
+    return {first + line, at - begins[line] + (line == 0 ? offset : 0)};
   }
 };
 
@@ -150,14 +152,16 @@ class WholeCouplets {
   std::optional<PartedCouplets> run() {
     for (std::size_t i = 0; i < lines_.size();) {
       auto key = key_at(i);
-      if (key.empty()) {
-        ++i;
+      auto next = key.empty() ? i + 1 : key.back().first + key.back().begins.size();
+      if (auto within = key_within(i); within.size() > key.size() && hangs_together(within)) {
+        key = std::move(within);
+        next = looked_within_;
+      } else if (key.empty() || !begin_within_lines(key) || !hangs_together(key)) {
+        i = next;
         continue;
       }
-      i = key.back().first + key.back().begins.size();
-      for (auto& paragraph : key) find_cuts(paragraph);
-      if (!hangs_together(key)) continue;
       for (auto const& paragraph : key) take(paragraph);
+      i = next;
     }
     if (begins_.empty()) return std::nullopt;
     return PartedCouplets{parted(), labelled_};
@@ -189,16 +193,51 @@ class WholeCouplets {
         ++i;
       } while (i < lines_.size() && !lines_[i].text.empty() && goes_on(i, label->number) &&
                paragraph.begins.size() < kMostLinesOfParagraph);
+      find_cuts(paragraph);
       key.push_back(std::move(paragraph));
     }
     return key.size() < kFewestWholeCouplets ? std::vector<CoupletParagraph>{} : key;
+  }
+
+  // Paragraphs that hold several couplets each, likewise.
+  [[nodiscard]] std::vector<CoupletParagraph> key_within(std::size_t i) {
+    if (i < looked_within_ || lines_[i].text.empty()) return {};
+    auto const found = couplets_in_paragraphs(lines_, i);
+    looked_within_ = found.end;
+    std::vector<CoupletParagraph> key;
+    for (std::size_t c = 0; c < found.couplets.size(); ++c) {
+      auto const& place = found.couplets[c];
+      CoupletParagraph paragraph;
+      paragraph.first = place.line;
+      paragraph.offset = place.at;
+      paragraph.label = place.label;
+      auto const last = c + 1 < found.couplets.size() ? found.couplets[c + 1] : end_at(found.end);
+      for (auto line = place.line; line <= last.line && !lines_[line].text.empty(); ++line) {
+        std::string_view text = lines_[line].text;
+        if (line == last.line) text = text.substr(0, last.at);
+        if (line == place.line) text.remove_prefix(place.at);
+        if (text.empty()) break;
+        if (!paragraph.text.empty()) paragraph.text += ' ';
+        paragraph.begins.push_back(paragraph.text.size());
+        paragraph.text += text;
+      }
+      find_cuts(paragraph);
+      key.push_back(std::move(paragraph));
+    }
+    return key;
+  }
+
+  // Where line `end` begins, as the end of the one before it.
+  [[nodiscard]] CoupletPlace end_at(std::size_t end) const {
+    return {end - 1, lines_[end - 1].text.size(), {}};
   }
 
   // No label, or that of a rival that happens to begin a line: "– Wings dark", "2b. Wings dark"; or
   // the number that a lead ends in.
   [[nodiscard]] bool goes_on(std::size_t i, std::uint32_t number) const {
     auto const label = label_of(i);
-    return !label || label->is_dash() || label->number == number ||
+    // "… Aus bus Roe," / "1901 – Wings dark": a year begins no couplet.
+    return !label || label->is_dash() || label->number == number || label->number > kMostCouplets ||
            label->text_at >= lines_[i].text.size();
   }
 
@@ -221,10 +260,19 @@ class WholeCouplets {
     return counts && !label->decimal ? label : std::nullopt;
   }
 
+  // Rivals with labels, where there are any, and all others elsewhere.
   static void find_cuts(CoupletParagraph& paragraph) {
+    seek_cuts(paragraph, true);
+    if (paragraph.cuts.empty()) seek_cuts(paragraph, false);
+  }
+
+  static void seek_cuts(CoupletParagraph& paragraph, bool with_labels) {
     std::string_view const text = paragraph.text;
     auto begin = paragraph.label.text_at;
+    paragraph.leads_to.clear();
+    paragraph.names.clear();
     for (auto at = next_word(text, begin); at < text.size(); at = next_word(text, at)) {
+      if (with_labels && !answer(paragraph, at)) continue;
       auto end = at < begin + kShortestLead ? std::nullopt : end_before(paragraph, begin, at);
       if (!end) continue;
       // "Aus bus R. Br. Wings dark": the words behind a name may be its author's.
@@ -246,6 +294,19 @@ class WholeCouplets {
     auto const end = end_of(paragraph, begin, text.size(), labelled);
     if (end) note(paragraph, *end);
     paragraph.ends_well = end.has_value();
+  }
+
+  // A rival's label: a dash, the couplet's number again, or a letter behind its own.  "Illustration
+  // (2) Lower taxa" answers no "2 (1) Foot pale", nor does "Eyes 4" answer a 2.
+  [[nodiscard]] static std::optional<Label> answer(CoupletParagraph const& paragraph,
+                                                   std::size_t at) {
+    auto label = own_label(paragraph.text, at);
+    if (!label || label->is_dash() || label->family != LabelFamily::digits) return label;
+    bool const bracket = label->end == LabelEnd::enclosed;
+    bool const like =
+        (bracket ? paragraph.text.starts_with('(') : label->end == paragraph.label.end) ||
+        label->marks > 0 || !label->letter.empty();
+    return label->number == paragraph.label.number && like ? label : std::nullopt;
   }
 
   // "– Wings dark", "1' Wings dark", "b. Wings dark" at byte `at`.
@@ -281,11 +342,7 @@ class WholeCouplets {
   [[nodiscard]] static std::optional<End> end_before(CoupletParagraph const& paragraph,
                                                      std::size_t begin, std::size_t at) {
     std::string_view const text = paragraph.text;
-    auto own = own_label(text, at);
-    // "Eyes 2: Aus bus. Eyes 4: Aus cus."
-    bool const count = own && own->family == LabelFamily::digits && !own->is_dash() &&
-                       own->number != paragraph.label.number;
-    if (count) own.reset();
+    auto const own = answer(paragraph, at);
     auto const words = own ? at + own->text_at : at;
     auto const before = trim_right(text.substr(0, at));
     bool const upper = is_upper(code_point_at(text, words).value);
@@ -321,7 +378,8 @@ class WholeCouplets {
         without_separators(std::string_view{paragraph.text}.substr(begin, end - begin));
     auto const from = lead.size() - std::min(lead.size(), kLongestLookedAt);
     auto const tail = lead.substr(from);
-    if (auto const reference = trailing_reference(tail)) {
+    auto const reference = trailing_reference(tail);
+    if (reference && reference->reference.number <= kMostCouplets) {
       // "… with 3. Wings dark": couplets stand behind those that lead to them.
       if (reference->reference.number <= paragraph.label.number) return std::nullopt;
       return End{reference->reference.number, {}, false};
@@ -340,15 +398,11 @@ class WholeCouplets {
     if (end.name && !end.behind_colon) paragraph.names.push_back(*end.name);
   }
 
-  [[nodiscard]] bool hangs_together(std::vector<CoupletParagraph> const& key) const {
-    std::vector<std::uint32_t> led(key.size() + 1);  // how often, by the couplet's number
-    std::size_t cut = 0;
-    std::size_t well = 0;
-    std::size_t at_begins = 0;  // of a line, leads may begin
+  // Leads hardly ever begin where lines do.
+  [[nodiscard]] bool begin_within_lines(std::vector<CoupletParagraph> const& key) const {
+    std::size_t at_begins = 0;
     bool labelled = true;
     for (auto const& paragraph : key) {
-      if (!paragraph.cuts.empty()) ++cut;
-      if (paragraph.ends_well) ++well;
       labelled = labelled && paragraph.labelled;
       bool at_begin = false;
       for (std::size_t l = 1; l < paragraph.begins.size(); ++l) {
@@ -359,6 +413,17 @@ class WholeCouplets {
                          end_before(paragraph, paragraph.label.text_at, paragraph.begins[l]));
       }
       if (at_begin) ++at_begins;
+    }
+    return at_begins * (labelled ? 2 : 3) <= key.size();
+  }
+
+  [[nodiscard]] static bool hangs_together(std::vector<CoupletParagraph> const& key) {
+    std::vector<std::uint32_t> led(key.size() + 1);  // how often, by the couplet's number
+    std::size_t cut = 0;
+    std::size_t well = 0;
+    for (auto const& paragraph : key) {
+      if (!paragraph.cuts.empty()) ++cut;
+      if (paragraph.ends_well) ++well;
       for (auto const number : paragraph.leads_to) {
         if (number < led.size()) ++led[number];
       }
@@ -366,14 +431,20 @@ class WholeCouplets {
     auto const once = static_cast<std::size_t>(std::count(led.begin() + 2, led.end(), 1U));
     auto const nearly_all = [](std::size_t count, std::size_t of) { return count * 5 >= of * 4; };
     return nearly_all(cut, key.size()) && nearly_all(well, key.size()) &&
-           nearly_all(once, key.size() - 1) && at_begins * (labelled ? 2 : 3) <= key.size();
+           nearly_all(once, key.size() - 1);
   }
 
   // Where its leads begin and end; the first one only where no other reader tells its label.
   void take(CoupletParagraph const& paragraph) {
     labelled_ = labelled_ && paragraph.labelled;
     auto label = paragraph.label;
-    if (!read_label(paragraph.text)) begins_.push_back({paragraph.spot(0), label});
+    if (!read_label(paragraph.text)) {
+      begins_.push_back({paragraph.spot(0), label});
+    } else if (paragraph.offset > 0) {
+      // Its words may stand on the next line.
+      bool const alone = label.text_at == lines_[paragraph.first].text.size() - paragraph.offset;
+      begins_.push_back({paragraph.spot(0), alone ? std::optional{label} : std::nullopt});
+    }
     label.text_at = 0;
     label.printed = {};  // further leads print none
     for (auto const cut : paragraph.cuts) {
@@ -388,7 +459,9 @@ class WholeCouplets {
         told->printed = own->printed;
         if (answers && !letter) told.reset();
       } else if (own_label(paragraph.text, cut)) {
-        told->text_at = text.size();  // its words stand on the next line
+        // Its words stand on the next line.
+        if (auto const alone = label_alone(text); alone && alone->is_dash()) told = *alone;
+        told->text_at = text.size();
       }
       begins_.push_back({spot, told});
     }
@@ -403,15 +476,26 @@ class WholeCouplets {
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       std::size_t from = 0;
       std::optional<Label> told;
+      auto const first = lines.size();
+      bool const below_label = begin != begins_.begin() && is_label_alone(*std::prev(begin), i);
       for (; begin != begins_.end() && begin->spot.line == i; ++begin) {
         if (begin->spot.at > from) lines.push_back(piece(i, from, begin->spot.at, told));
         from = begin->spot.at;
         told = begin->told;
       }
       lines.push_back(piece(i, from, lines_[i].text.size(), told));
+      // What stands below a label alone are the lead's words.
+      if (below_label) lines[first].goes_on = true;
     }
     for (auto const& name : names_) tell_destination(lines, lines_[name.line].begin + name.at);
     return lines;
+  }
+
+  // The lead's label ends the line above line `i`.
+  [[nodiscard]] bool is_label_alone(CoupletBegin const& begin, std::size_t i) const {
+    if (begin.spot.line + 1 != i || begin.spot.at == 0) return false;
+    auto const text = lines_[begin.spot.line].text.substr(begin.spot.at);
+    return (begin.told && begin.told->text_at >= text.size()) || label_alone(text);
   }
 
   [[nodiscard]] SourceLine piece(std::size_t line, std::size_t from, std::size_t to,
@@ -436,6 +520,7 @@ class WholeCouplets {
   std::vector<CoupletBegin> begins_;  // in keys that are such, in the order of the text
   std::vector<Spot> names_;           // likewise
   bool labelled_{true};               // all further leads bear labels
+  std::size_t looked_within_{};       // lines before it were sought for several couplets
 };
 
 }  // namespace

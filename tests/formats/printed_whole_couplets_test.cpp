@@ -217,5 +217,72 @@ TEST(PrintedWholeCouplets, EndLeadsInBracketsBeforeLabelsOfRivals) {
             "4[–] Claws toothed -> Ausella fusa\n");
 }
 
+TEST(PrintedWholeCouplets, WholeKeysOfOneWrappedParagraph) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Elytra with nine striae, pronotum with two foveae (2). – Elytra with\n"
+                   "ten striae, pronotum without foveae (Ausella busa). 2. Legs red or\n"
+                   "reddish brown (Ausella cusa). – Legs black (3). 3. Tarsi with yellow\n"
+                   "setae beneath (Ausella dusa). – Tarsi with white setae beneath (Ausella\n"
+                   "fusa).\n"),
+            "1[1] Elytra with nine striae, pronotum with two foveae -> 2\n"
+            "1[–] Elytra with ten striae, pronotum without foveae -> Ausella busa\n"
+            "2[2] Legs red or reddish brown -> Ausella cusa\n"
+            "2[–] Legs black -> 3\n"
+            "3[3] Tarsi with yellow setae beneath -> Ausella dusa\n"
+            "3[–] Tarsi with white setae beneath -> Ausella fusa\n");
+}
+
+TEST(PrintedWholeCouplets, LabelsAtTheEndOfALineOpenTheWordsBelow) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Elytra with nine striae, pronotum with two foveae behind 2 – Elytra\n"
+                   "with ten striae, pronotum without any foveae Ausella busa 2. Legs red\n"
+                   "or reddish brown, rarely nearly yellow Ausella cusa – Legs black 3 3.\n"
+                   "Tarsi with yellow setae beneath, wide Ausella dusa – Tarsi with white\n"
+                   "setae beneath Ausella fusa\n"),
+            "1[1] Elytra with nine striae, pronotum with two foveae behind -> 2\n"
+            "1[–] Elytra with ten striae, pronotum without any foveae -> Ausella busa\n"
+            "2[2] Legs red or reddish brown, rarely nearly yellow -> Ausella cusa\n"
+            "2[–] Legs black -> 3\n"
+            "3[3] Tarsi with yellow setae beneath, wide -> Ausella dusa\n"
+            "3[–] Tarsi with white setae beneath -> Ausella fusa\n");
+}
+
+TEST(PrintedWholeCouplets, YearsBeforeADashBeginNoCouplet) {
+  EXPECT_EQ(
+      sketch("Key to the species of Ausella\n"
+             "\n"
+             "1 Elytra with nine striae, pronotum with two foveae at its base ..... 2 - Elytra\n"
+             "with ten striae ..... Ausella fusa Dorn, 1911\n"
+             "\n"
+             "2 Antennae longer than half of the body, third joint long ..... Ausella busa\n"
+             "Roe, 1901 - Antennae shorter, third joint short ..... 3\n"
+             "\n"
+             "3 Legs red or reddish brown ..... Ausella cusa (Roe, 1902) - Legs\n"
+             "black ..... Ausella dusa Dorn, 1920\n"),
+      "1[1] Elytra with nine striae, pronotum with two foveae at its base -> 2\n"
+      "1[-] Elytra with ten striae -> Ausella fusa\n"
+      "2[2] Antennae longer than half of the body, third joint long -> Ausella busa\n"
+      "2[-] Antennae shorter, third joint short -> 3\n"
+      "3[3] Legs red or reddish brown -> Ausella cusa\n"
+      "3[-] Legs black -> Ausella dusa\n");
+}
+
+TEST(PrintedWholeCouplets, NumbersInBracketsAnswerThoseInBrackets) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "(1) Elytra with nine striae, pronotum with two foveae behind 3 (1) Elytra\n"
+                   "with ten striae, pronotum without any foveae 2 (2) Legs red or reddish brown\n"
+                   "Ausella cusa (2) Legs black Ausella busa (3) Tarsi with yellow setae beneath,\n"
+                   "wide Ausella dusa (3) Tarsi with white setae beneath Ausella fusa\n"),
+            "1[1] Elytra with nine striae, pronotum with two foveae behind -> 3\n"
+            "1[1] Elytra with ten striae, pronotum without any foveae -> 2\n"
+            "2[2] Legs red or reddish brown -> Ausella cusa\n"
+            "2[2] Legs black -> Ausella busa\n"
+            "3[3] Tarsi with yellow setae beneath, wide -> Ausella dusa\n"
+            "3[3] Tarsi with white setae beneath -> Ausella fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
