@@ -96,6 +96,19 @@ TEST(Errata, ChangeAuthorsThroughout) {
             "renamed 2: Aus cus (Roe) Dorn is now Aus cus (Roe & Fentz) Dorn\n");
 }
 
+// Colours and hair are authors' names as well.
+TEST(Errata, ChangeNoAuthorsWhoAreCalledAsWhatIsSaid) {
+  auto const key =
+      "1  Wings brown ..... Aus bus Brown\n–  Wings blue ..... 2\n"
+      "2  Legs brown ..... Aus cus (Brown) Dorn\n–  Legs blue ..... Aus dus Dorn\n";
+  auto const result = amended(key, "Throughout, for \"brown\" read \"reddish\".\n");
+  ASSERT_EQ(result.edition.taxa.size(), 3U);
+  EXPECT_EQ(result.edition.taxa[0].authorship, "Brown");
+  EXPECT_EQ(result.edition.taxa[1].authorship, "(Brown) Dorn");
+  EXPECT_EQ(result.edition.couplets[0].leads[0].text, "Wings reddish");
+  EXPECT_EQ(deeds_in_short(result).find("renamed"), std::string::npos);
+}
+
 TEST(Errata, SayWhereOnlyAuthorsHaveTheWords) {
   auto const key = "1  Wings red ..... Aus bus Roe\n–  Wings blue ..... Aus cus Dorn\n";
   EXPECT_EQ(told(amended(key, "In couplet 1, for \"Roe\" read \"Fentz\".\n").unplaced),

@@ -467,7 +467,7 @@ class WordChanger {
       auto const* to = std::get_if<ToTaxa>(&draft_.edition[id].destination);
       if (to == nullptr) continue;
       for (auto const taxon : to->taxa) {
-        if (!find_words(draft_.edition[taxon].authorship, step.from).empty()) {
+        if (!find_words_as_cased(draft_.edition[taxon].authorship, step.from).empty()) {
           taxa.insert(taxon.index);
         }
       }
@@ -480,7 +480,7 @@ class WordChanger {
     for (auto const row : taxa) {
       auto& taxon = draft_.edition.taxa[row];
       auto authors = taxon.authorship;
-      auto const found = find_words(authors, step.from);
+      auto const found = find_words_as_cased(authors, step.from);
       for (auto at = found.rbegin(); at != found.rend(); ++at) {
         authors = replaced(authors, *at, step);
       }

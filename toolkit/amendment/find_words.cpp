@@ -83,6 +83,10 @@ std::vector<WordsAt> find_words(std::string_view text, std::string_view words) {
   return found.empty() ? find(text, words, true) : found;
 }
 
+std::vector<WordsAt> find_words_as_cased(std::string_view text, std::string_view words) {
+  return find(text, words, false);
+}
+
 std::string in_case_of(std::string_view replaced, std::string_view from, std::string to) {
   bool const raise =
       is_capital(replaced) && !is_capital(from) && !to.empty() && to[0] >= 'a' && to[0] <= 'z';

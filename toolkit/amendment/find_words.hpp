@@ -17,6 +17,10 @@ struct WordsAt {
 // matter; neither does case where nothing agrees in case as well.  Do not overlap; in order.
 [[nodiscard]] std::vector<WordsAt> find_words(std::string_view text, std::string_view words);
 
+// The same, where case agrees: "brown" is no author.
+[[nodiscard]] std::vector<WordsAt> find_words_as_cased(std::string_view text,
+                                                       std::string_view words);
+
 // `to` with a capital where the words that it replaces begin with one and `from` does not.
 [[nodiscard]] std::string in_case_of(std::string_view replaced, std::string_view from,
                                      std::string to);
