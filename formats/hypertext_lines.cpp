@@ -409,9 +409,8 @@ class LineMaker {
     }
     bool const numbered = !made_.lines.empty() && is_number_alone(made_.lines.back());
     tell_common_name_below(breaks_in_cells_);
-    auto leads = leads_of_row(line_, std::exchange(breaks_in_cells_, {}), numbered);
-    if (!leads.empty() && !in_beside_) {
-      std::move(leads.begin(), leads.end(), std::back_inserter(made_.lines));
+    auto const breaks = std::exchange(breaks_in_cells_, {});
+    if (!in_beside_ && rows_.part(line_, breaks, numbered, made_.lines)) {
       marks_.clear();
       open_marks_.clear();
       line_ = {};
@@ -519,8 +518,9 @@ class LineMaker {
   bool held_{false};                   // the line is a number, and its words are still to come
   bool in_cell_{false};
   std::vector<std::size_t> breaks_in_cells_;  // bytes of the line
-  std::size_t row_cells_{};                   // begun in this row
-  std::size_t blanks_end_{};                  // between cells and rows, and whether one is next
+  RowParter rows_;
+  std::size_t row_cells_{};   // begun in this row
+  std::size_t blanks_end_{};  // between cells and rows, and whether one is next
   bool next_is_cell_{false};
   std::size_t head_cells_{};   // "<th>", the last ones begun in this row
   bool heads_columns_{false};  // the row that ends had no other cells

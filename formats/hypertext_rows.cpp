@@ -1,6 +1,7 @@
 #include "keydrift/formats/hypertext_rows.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <optional>
 #include <string_view>
 #include <utility>
@@ -265,35 +266,9 @@ std::vector<ManuscriptLine> lines_of_choices(ManuscriptLine const& row, Piece co
   return lines;
 }
 
-}  // namespace
-
-void append_stretch(ManuscriptLine& line, ManuscriptLine const& from, std::size_t begin,
-                    std::size_t end) {
-  auto const after = std::upper_bound(
-      from.stretches.begin(), from.stretches.end(), begin,
-      [](std::size_t at, ManuscriptStretch const& one) { return at < one.text_begin; });
-  auto const shift = line.text.size();
-  if (after != from.stretches.begin()) {
-    auto first = *(after - 1);
-    first.column += static_cast<std::uint32_t>(begin - first.text_begin);
-    first.text_begin = shift;
-    line.stretches.push_back(first);
-  }
-  for (auto one = after; one != from.stretches.end() && one->text_begin < end; ++one) {
-    line.stretches.push_back({one->text_begin - begin + shift, one->number, one->column});
-  }
-  line.text.append(from.text, begin, end - begin);
-}
-
-std::vector<ManuscriptLine> leads_of_row(ManuscriptLine const& row,
-                                         std::vector<std::size_t> const& breaks, bool numbered) {
-  auto const cells = cells_of(row.text, breaks);
-  if (are_leads_beside(row.text, cells) || (numbered && are_choices_beside(row.text, cells))) {
-    return lines_of_cells(row, cells);
-  }
-  if (auto const choices = choices_behind_number(row.text, cells); !choices.empty()) {
-    return lines_of_choices(row, cells.front().front(), choices);
-  }
+// The lines of cells that have as many as the last one.
+std::vector<ManuscriptLine> leads_beneath(ManuscriptLine const& row, Cells const& cells,
+                                          std::vector<std::size_t> const& breaks) {
   if (breaks.empty()) return {};
   auto const leads = cells.back().size();
   if (cells.size() < 2 || leads < 2 || leads > kMostLeads) return {};
@@ -325,6 +300,83 @@ std::vector<ManuscriptLine> leads_of_row(ManuscriptLine const& row,
     lines.push_back(std::move(line));
   }
   return lines;
+}
+
+// Leads beside each other that have labels, or their couplet's number above.
+std::vector<ManuscriptLine> leads_beside(ManuscriptLine const& row, Cells const& cells,
+                                         bool numbered) {
+  bool const beside =
+      are_leads_beside(row.text, cells) || (numbered && are_choices_beside(row.text, cells));
+  return beside ? lines_of_cells(row, cells) : std::vector<ManuscriptLine>{};
+}
+
+// "2" and "2'" alone in the first cell.
+std::optional<std::uint32_t> number_in_front(std::string_view text, Cells const& cells) {
+  if (cells.size() < 2 || cells.front().size() != 1) return std::nullopt;
+  auto const& front = cells.front().front();
+  auto const label = printed::label_alone(text.substr(front.begin, front.end - front.begin));
+  bool const number = label && label->family == printed::LabelFamily::digits;
+  return number ? std::optional{label->number} : std::nullopt;
+}
+
+// "2'", "–" or nothing before a lead and its end, beneath a row of couplet 2: each row is a lead.
+bool answers_row_above(std::string_view text, Cells const& cells,
+                       std::optional<std::uint32_t> above) {
+  if (!above || cells.size() < 2) return false;
+  if (auto const number = number_in_front(text, cells)) return number == above;
+  auto const said = [text](std::vector<Piece> const& cell) {
+    if (cell.size() != 1) return std::string_view{};
+    return text.substr(cell.front().begin, cell.front().end - cell.front().begin);
+  };
+  auto const label = printed::label_alone(said(cells.front()));
+  if (label && label->is_dash()) return true;
+  std::size_t const words = cells.front().empty() ? 1 : 0;
+  return words + 1 < cells.size() && are_words_of_lead(said(cells[words])) &&
+         is_end(said(cells[words + 1]));
+}
+
+}  // namespace
+
+void append_stretch(ManuscriptLine& line, ManuscriptLine const& from, std::size_t begin,
+                    std::size_t end) {
+  auto const after = std::upper_bound(
+      from.stretches.begin(), from.stretches.end(), begin,
+      [](std::size_t at, ManuscriptStretch const& one) { return at < one.text_begin; });
+  auto const shift = line.text.size();
+  if (after != from.stretches.begin()) {
+    auto first = *(after - 1);
+    first.column += static_cast<std::uint32_t>(begin - first.text_begin);
+    first.text_begin = shift;
+    line.stretches.push_back(first);
+  }
+  for (auto one = after; one != from.stretches.end() && one->text_begin < end; ++one) {
+    line.stretches.push_back({one->text_begin - begin + shift, one->number, one->column});
+  }
+  line.text.append(from.text, begin, end - begin);
+}
+
+bool RowParter::part(ManuscriptLine const& row, std::vector<std::size_t> const& breaks,
+                     bool numbered, std::vector<ManuscriptLine>& lines) {
+  auto const cells = cells_of(row.text, breaks);
+  auto const number = number_in_front(row.text, cells);
+  bool const answers = answers_row_above(row.text, cells, number_);
+  auto above = std::exchange(behind_number_, std::nullopt);
+  if (answers && above && above->end == lines.size()) {
+    lines.resize(above->begin);
+    lines.push_back(std::move(above->whole));
+  }
+  if (number || !answers) number_ = number;
+  auto leads = leads_beside(row, cells, numbered);
+  if (leads.empty() && !answers) {
+    if (auto const choices = choices_behind_number(row.text, cells); !choices.empty()) {
+      leads = lines_of_choices(row, cells.front().front(), choices);
+      behind_number_ = {row, lines.size(), lines.size() + leads.size()};
+    }
+  }
+  if (leads.empty()) leads = leads_beneath(row, cells, breaks);
+  lines.insert(lines.end(), std::make_move_iterator(leads.begin()),
+               std::make_move_iterator(leads.end()));
+  return !leads.empty();
 }
 
 }  // namespace keydrift::hypertext

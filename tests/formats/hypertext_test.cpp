@@ -560,6 +560,25 @@ TEST(Hypertext, LeadsBesideEachOtherBehindTheirNumber) {
   }
 }
 
+// What a last column says of the taxa is no rival where each lead has a row.
+TEST(Hypertext, RemarksInRowsOfOneLeadAreNoRivals) {
+  auto const row = [](std::string const& number, std::string const& words, std::string const& end,
+                      std::string const& remark) {
+    return "<tr><td>" + number + "</td><td>" + words + "</td><td>" + end + "</td><td>" + remark +
+           "</td></tr>\n";
+  };
+  for (auto const* second : {"2'", "2", "–", ""}) {
+    auto const text = sketch(
+        read_as_edition("<html><h1>Key to Ausella</h1><table>" + row("1", "Wings clear", "2", "") +
+                        row("1", "Wings dark", "Ausella dusa", "") +
+                        row("2", "Legs red", "Ausella busa", "Rare, resembles Ausella cusa") +
+                        row(second, "Legs black", "Ausella cusa", "Rare, resembles Ausella busa") +
+                        "</table></html>\n")
+            .edition);
+    EXPECT_EQ(std::count(text.begin(), text.end(), '\n'), 4) << second << '\n' << text;
+  }
+}
+
 TEST(Hypertext, APageWithoutWordsIsNoEmptyFile) {
   auto const loaded = read_hypertext({.name = "key.txt", .bytes = "<a><a><p><b></b></p></a></a>"});
   ASSERT_FALSE(loaded);
