@@ -54,6 +54,7 @@ void tell_counted_leads(std::vector<SourceLine>& lines) {
   std::map<std::uint32_t, std::uint32_t> leads;  // of the key at hand, by couplet
   std::size_t couplets = 0;
   std::size_t answered = 0;
+  std::size_t strays = 0;   // fractions, dates and slips, which do not count up
   std::size_t numbers = 0;  // lines that begin with a label of any other kind
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const& line = lines[i];
@@ -69,15 +70,18 @@ void tell_counted_leads(std::vector<SourceLine>& lines) {
     }
     auto const number = found->label.number;
     if (number == 1 && found->lead == 1) leads.clear();
-    // Fractions and dates do not count up.
-    if (found->lead != leads[number] + 1) return;
-    leads[number] = found->lead;
+    auto& last = leads[number];
+    if (found->lead != last + 1) {
+      ++strays;
+      continue;
+    }
+    last = found->lead;
     if (found->lead == 1) ++couplets;
     if (found->lead == 2) ++answered;
     counted.emplace_back(i, found->label);
   }
   if (answered < kFewestCountedCouplets || answered * 4 < couplets * 3) return;
-  if (numbers * 4 > couplets) return;
+  if (numbers * 4 > couplets || strays * 8 > counted.size()) return;
   tell_labels(lines, counted);
 }
 
