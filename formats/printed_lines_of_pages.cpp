@@ -44,14 +44,23 @@ bool is_set_as_title(std::string_view text) {
          });
 }
 
-// "MORROW: Revision of Ausella": the author in capitals, and a title.
+// "Revision of Ausella", "Revisión del género Ausella"; not "Wings clear, with".
+bool may_be_title(std::string_view text) {
+  auto const words = words_of(text);
+  if (words.size() < 2 || !starts_with_upper(text)) return false;
+  bool const name_last = is_upper(code_point_at(words.back(), 0).value) &&
+                         text.find_first_of(",;") == std::string_view::npos;
+  return name_last || is_set_as_title(text);
+}
+
+// "MORROW: Revision of Ausella": the author in capitals, and a title.  "MALE: Wings clear" begins
+// so as well.
 bool is_author_with_his_title(std::string_view text) {
   auto const colon = text.find(": ");
   if (colon == std::string_view::npos) return false;
   auto const authors = words_of(text.substr(0, colon));
   auto const title = text.substr(colon + 2);
-  return !authors.empty() && is_all_capitals(authors.back()) &&
-         is_upper(code_point_at(title, 0).value) && words_of(title, 2).size() == 2 &&
+  return !authors.empty() && is_all_capitals(authors.back()) && may_be_title(title) &&
          std::all_of(authors.begin(), authors.end(), [](std::string_view word) {
            return is_upper(code_point_at(word, 0).value) || word == "&";
          });
@@ -359,14 +368,21 @@ class LinesOfPages {
     }
   }
 
-  // Around what was taken the lead goes on: they part nothing.
+  // Around what was taken the lead goes on: they part nothing.  Lines in a row are looked at
+  // together, for a file may hold hardly anything but stamps.
   void find_blank_lines() {
-    for (std::size_t i = 1; i < lines_.size(); ++i) {
-      if (!is_taken(i) || lines_[i].text.empty() || !parts_words(i)) continue;
-      auto const last = *below(i);
-      for (auto j = *above(i) + 1; j < last; ++j) {
-        if (lines_[j].text.empty()) take(j, LineKind::blank, "parts nothing");
+    for (std::size_t i = 0; i < lines_.size();) {
+      auto const begin = i;
+      bool any = false;
+      for (; i < lines_.size() && (is_taken(i) || lines_[i].text.empty()); ++i) {
+        any = any || !lines_[i].text.empty();
       }
+      if (any && parts_words(begin)) {
+        for (auto j = begin; j < i; ++j) {
+          if (lines_[j].text.empty()) take(j, LineKind::blank, "parts nothing");
+        }
+      }
+      if (i == begin) ++i;
     }
   }
 

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <chrono>
+#include <cstddef>
 #include <string>
 
 #include "printed_support.hpp"
@@ -134,6 +136,23 @@ TEST(PrintedLinesOfPages, KeepsALeadsOwnWords) {
       "1. Shell smooth     2\n1. Shell ribbed     No. 3\n2. Lip thin and long, or as long as the\n"
       "                    No. 2\n2. Lip thick     No. 1\n";
   EXPECT_EQ(line_kinds(numbered), "lead, lead, lead, destination, lead");
+}
+
+TEST(PrintedLinesOfPages, KeepsWhatLeadsSayBehindAWordInCapitals) {
+  for (auto const* words :
+       {"MALE: Lip red, with", "FEMALES: Lip as long as in Aus,", "HEAD: Eyes large"}) {
+    EXPECT_EQ(line_kinds(parted(words)), "lead, lead, lead, continuation, continuation, lead")
+        << words;
+  }
+}
+
+// A file of nothing but what an archive stamps on its pages.
+TEST(PrintedLinesOfPages, TakesNoLongerOverStampsThanThereAreOfThem) {
+  std::string stamps;
+  for (std::size_t i = 0; i < 60'000; ++i) stamps += "Downloaded from marsh.example\n";
+  auto const begin = std::chrono::steady_clock::now();
+  EXPECT_EQ(sketch(parted(stamps)), kThree);
+  EXPECT_LT(std::chrono::steady_clock::now() - begin, std::chrono::seconds{10});
 }
 
 TEST(PrintedLinesOfPages, AreNotColonsWithoutWordsBeforeThem) {
