@@ -16,14 +16,15 @@ namespace {
 
 constexpr std::size_t kFewestDashedSeconds = 2;
 
-// "1. Wings": a number of its own before a capital.
+// "1. Wings": a number of its own before a capital, or before a small letter behind its stop.
 std::optional<Label> numbered_front(std::string_view line) {
   if (line.empty() || !is_digit(static_cast<unsigned char>(line.front()))) return std::nullopt;
   auto label = read_label(line);
   bool const plain = label && label->family == LabelFamily::digits && !label->decimal &&
                      label->letter.empty() && label->marks == 0 && label->number <= kMostCouplets;
-  bool const words =
-      plain && label->text_at < line.size() && is_upper(code_point_at(line, label->text_at).value);
+  if (!plain || label->text_at >= line.size()) return std::nullopt;
+  auto const first = code_point_at(line, label->text_at).value;
+  bool const words = is_upper(first) || (is_lower(first) && label->end != LabelEnd::none);
   return words ? label : std::nullopt;
 }
 
@@ -54,6 +55,7 @@ void tell_dashed_seconds(std::vector<SourceLine>& lines) {
   std::map<std::uint32_t, std::uint8_t> leads;  // of the key at hand, by couplet
   std::size_t couplets = 0;
   std::size_t answered = 0;
+  std::size_t strays = 0;  // that answer no couplet: words, or slips
   std::size_t dashes = 0;  // without a number
   for (std::size_t i = 0; i < lines.size(); ++i) {
     auto const& line = lines[i];
@@ -61,7 +63,10 @@ void tell_dashed_seconds(std::vector<SourceLine>& lines) {
     if (auto label = dashed_front(line.text)) {
       auto const couplet = leads.find(label->number);
       // "–2. Antennal segment long" beneath another couplet's first lead: words.
-      if (couplet == leads.end()) return;
+      if (couplet == leads.end()) {
+        ++strays;
+        continue;
+      }
       if (couplet->second == 1) ++answered;
       label->marks = couplet->second++;
       seconds.emplace_back(i, *label);
@@ -73,7 +78,7 @@ void tell_dashed_seconds(std::vector<SourceLine>& lines) {
       ++dashes;
     }
   }
-  bool const usual = answered * 2 >= couplets && dashes * 4 <= answered;
+  bool const usual = answered * 2 >= couplets && dashes * 4 <= answered && strays * 4 <= answered;
   if (!usual || answered < std::min(couplets, kFewestDashedSeconds)) return;
   tell_labels(lines, seconds);
 }

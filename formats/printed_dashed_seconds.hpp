@@ -7,8 +7,8 @@
 
 namespace keydrift::printed {
 
-// Tells the labels of further leads, "–1. Wings dark" under "1. Wings clear", where each dash with
-// a number answers the lead above that bears this number.
+// Tells the labels of further leads, "–1. Wings dark" under "1. Wings clear", where nearly each
+// dash with a number answers a lead above that bears this number.
 void tell_dashed_seconds(std::vector<SourceLine>& lines);
 
 }  // namespace keydrift::printed

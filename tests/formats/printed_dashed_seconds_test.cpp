@@ -66,5 +66,31 @@ TEST(PrintedDashedSeconds, TheNumberOfAnotherCoupletIsNoLabel) {
   EXPECT_EQ(read.find("[–3]"), std::string::npos) << read;
 }
 
+// "–4." beneath couplet 3 is a slip, "–15" a range that begins a line.
+TEST(PrintedDashedSeconds, OneThatAnswersNothingIsNoReasonToForgetTheOthers) {
+  for (auto const& [slip, read] : {std::pair{"–4. Head small", "–4. Head small"},
+                                   std::pair{"– Head small, palps in figs 12\n–15 Shown, bare",
+                                             "Head small, palps in figs 12 –15 Shown, bare"}}) {
+    auto const text = sketch(std::string{"1. Wings clear ..... 2\n–1. Wings dark ..... 3\n"
+                                         "2. Legs red ..... Aus bus\n–2. Legs black ..... Aus cus\n"
+                                         "3. Head large ..... 4\n"} +
+                             slip +
+                             " ..... Aus dus\n4. Eyes bare ..... 5\n–4. Eyes hairy ..... Aus eus\n"
+                             "5. Palps pale ..... Aus fus\n–5. Palps dark ..... Aus gus\n");
+    EXPECT_NE(text.find("1[–1] Wings dark -> 3\n"), std::string::npos) << text;
+    EXPECT_NE(text.find("4[–4] Eyes hairy -> Aus eus\n"), std::string::npos) << text;
+    EXPECT_NE(text.find(std::string{read} + " -> Aus dus\n"), std::string::npos) << text;
+  }
+}
+
+TEST(PrintedDashedSeconds, MayBeginInSmallLettersBehindASign) {
+  EXPECT_EQ(sketch("1. wings clear ..... 2\n–1. wings dark ..... 3\n"
+                   "2. legs red ..... Aus bus\n–2. legs black ..... Aus cus\n"
+                   "3. head large ..... Aus dus\n–3. head small ..... Aus eus\n"),
+            "1[1] wings clear -> 2\n1[–1] wings dark -> 3\n"
+            "2[2] legs red -> Aus bus\n2[–2] legs black -> Aus cus\n"
+            "3[3] head large -> Aus dus\n3[–3] head small -> Aus eus\n");
+}
+
 }  // namespace
 }  // namespace keydrift
