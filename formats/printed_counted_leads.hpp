@@ -8,7 +8,7 @@
 namespace keydrift::printed {
 
 // Tells the labels "1/1 Wings clear", "1/2 Wings dark", "2/1 Legs pale", where the leads of each
-// couplet count up from 1 behind the stroke and couplets before it.
+// couplet count up from 1 behind the stroke and couplets before it, but for a slip or a fraction.
 void tell_counted_leads(std::vector<SourceLine>& lines);
 
 }  // namespace keydrift::printed

@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 #include <unordered_set>
 #include <utility>
 
@@ -111,6 +112,14 @@ bool is_foot_of_journal(std::string_view text) {
   auto const title = words_of(rest.substr(0, colon), 2);
   return only_figures(pages) && !title.empty() && starts_with_upper(title[0]) &&
          !is_latin_name(text);
+}
+
+// "Ausella" of "(Ausella," and "Ausella:".
+std::string_view letters_of(std::string_view word) {
+  constexpr std::string_view kSigns = "()[].,;:'\"*?!";
+  auto const first = word.find_first_not_of(kSigns);
+  if (first == std::string_view::npos) return word;
+  return word.substr(first, word.find_last_not_of(kSigns) + 1 - first);
 }
 
 // Its figures are all alike: "Ann. Halv. Mus. ##: ### (####)".
@@ -306,18 +315,30 @@ class LinesOfPages {
   }
 
   // "118   Ausella" may be where a lead leads to; the genus of the whole key is not.
-  [[nodiscard]] bool is_no_destination(std::size_t i) const {
+  [[nodiscard]] bool is_no_destination(std::size_t i) {
     constexpr std::size_t kFewest = 3;  // lines
     auto const core = without_page_number(lines_[i].text);
     auto const words = words_of(core, 3);
     bool const title = std::any_of(words.begin(), words.end(), is_joint_of_title);
     if (title || words.size() > 2) return true;
     if (words.empty()) return false;
-    std::size_t others = 0;
-    for (std::size_t j = 0; j < lines_.size() && others < kFewest; ++j) {
-      if (j != i && lines_[j].text.find(words[0]) != std::string_view::npos) ++others;
+    // The line itself is one of them.
+    return lines_with(words[0]) > kFewest;
+  }
+
+  [[nodiscard]] std::size_t lines_with(std::string_view word) {
+    if (word_lines_.empty()) {
+      std::unordered_map<std::string_view, std::size_t> last;
+      for (std::size_t i = 0; i < lines_.size(); ++i) {
+        for (auto const one : words_of(lines_[i].text)) {
+          auto const [line, fresh] = last.try_emplace(letters_of(one), i);
+          if (fresh || line->second != i) ++word_lines_[line->first];
+          line->second = i;
+        }
+      }
     }
-    return others >= kFewest;
+    auto const found = word_lines_.find(letters_of(word));
+    return found == word_lines_.end() ? 0 : found->second;
   }
 
   // --- in leads -------------------------------------------------------------------------------
@@ -399,7 +420,8 @@ class LinesOfPages {
   std::uint32_t largest_{};
   std::optional<std::size_t> without_end_;
   std::optional<bool> numbered_taxa_;
-  std::unordered_set<std::string> shapes_;  // of heads and feet within leads
+  std::unordered_map<std::string_view, std::size_t> word_lines_;  // how many lines have the word
+  std::unordered_set<std::string> shapes_;                        // of heads and feet within leads
 };
 
 }  // namespace

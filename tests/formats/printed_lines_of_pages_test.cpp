@@ -1,5 +1,7 @@
 // Heads, feet, numbers and stamps of pages that stand between the lines of leads.
 
+#include "keydrift/formats/printed_lines_of_pages.hpp"
+
 #include <gtest/gtest.h>
 
 #include <chrono>
@@ -153,6 +155,25 @@ TEST(PrintedLinesOfPages, TakesNoLongerOverStampsThanThereAreOfThem) {
   auto const begin = std::chrono::steady_clock::now();
   EXPECT_EQ(sketch(parted(stamps)), kThree);
   EXPECT_LT(std::chrono::steady_clock::now() - begin, std::chrono::seconds{10});
+}
+
+// Each head has a name of its own, which the text is searched for.
+TEST(PrintedLinesOfPages, SearchesTheTextOnceForWhatHeadsName) {
+  std::string text;
+  for (std::size_t i = 1; i <= 40'000; ++i) {
+    auto const number = std::to_string(i);
+    text += number + ". Shell smooth and\n";
+    if (i > 3) {
+      text += "GUS";
+      for (auto const digit : number) text += static_cast<char>(digit - '0' + 'A');
+      text += "           " + std::to_string(90'000 + i) + "\n";
+    }
+    text += number + ". Shell ribbed and\n";
+  }
+  auto lines = printed::split_lines(text);
+  auto const begin = std::chrono::steady_clock::now();
+  EXPECT_TRUE(printed::take_out_lines_of_pages(lines).empty());
+  EXPECT_LT(std::chrono::steady_clock::now() - begin, std::chrono::seconds{5});
 }
 
 TEST(PrintedLinesOfPages, AreNotColonsWithoutWordsBeforeThem) {
