@@ -96,6 +96,19 @@ TEST(Errata, ChangeAuthorsThroughout) {
             "renamed 2: Aus cus (Roe) Dorn is now Aus cus (Roe & Fentz) Dorn\n");
 }
 
+TEST(Errata, LeaveNothingOfAnAuthorWhoIsTakenOut) {
+  auto const key =
+      "1  Wings red ..... Aus bus Roe, 1900\n–  Wings blue ..... 2\n"
+      "2  Legs red ..... Aus cus (Roe) Dorn\n–  Legs blue ..... Aus dus Roe\n";
+  auto const result = amended(key, "Throughout, delete \"Roe\".\n");
+  ASSERT_EQ(result.edition.taxa.size(), 3U);
+  EXPECT_EQ(result.edition.taxa[0].authorship, "1900");
+  EXPECT_EQ(result.edition.taxa[1].authorship, "Dorn");
+  EXPECT_EQ(result.edition.taxa[2].authorship, "");
+  EXPECT_EQ(result.edition.couplets[1].leads[0].destination_printed, "Aus cus Dorn");
+  EXPECT_EQ(result.edition.couplets[1].leads[1].destination_printed, "");
+}
+
 // Colours and hair are authors' names as well.
 TEST(Errata, ChangeNoAuthorsWhoAreCalledAsWhatIsSaid) {
   auto const key =

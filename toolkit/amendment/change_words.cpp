@@ -475,6 +475,15 @@ class WordChanger {
     return taxa;
   }
 
+  // "(Roe) Dorn" without Roe is "Dorn".
+  static void take_out_empty_brackets(std::string& authors) {
+    for (auto at = authors.find("()"); at != std::string::npos; at = authors.find("()")) {
+      authors.erase(at, 2);
+      if (at < authors.size() && authors[at] == ' ') authors.erase(at, 1);
+    }
+    while (authors.ends_with(' ')) authors.pop_back();
+  }
+
   std::size_t change_authors(ChangeWords const& step, Scope const& scope) {
     auto const taxa = taxa_by_author(step, scope);
     for (auto const row : taxa) {
@@ -484,6 +493,7 @@ class WordChanger {
       for (auto at = found.rbegin(); at != found.rend(); ++at) {
         authors = replaced(authors, *at, step);
       }
+      if (step.to.empty()) take_out_empty_brackets(authors);
       auto const before = taxon.name + " " + taxon.authorship;
       auto const after = authors.empty() ? taxon.name : taxon.name + " " + authors;
       record_renamed({row}, before, after);
@@ -504,7 +514,7 @@ class WordChanger {
         }
         // Of several taxa, each of which may have that author, nothing tells whose is meant.
         auto const at = lead.destination_printed.rfind(old);
-        if (to->taxa.size() == 1 && at != std::string::npos) {
+        if (to->taxa.size() == 1 && at != std::string::npos && !authors.empty()) {
           lead.destination_printed.replace(at, old.size(), authors);
         } else {
           lead.destination_printed.clear();
