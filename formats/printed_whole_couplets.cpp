@@ -233,12 +233,16 @@ class WholeCouplets {
   }
 
   // No label, or that of a rival that happens to begin a line: "– Wings dark", "2b. Wings dark"; or
-  // the number that a lead ends in.
+  // the number that a lead ends in, alone or before its rival: "(2). – Wings dark".
   [[nodiscard]] bool goes_on(std::size_t i, std::uint32_t number) const {
     auto const label = label_of(i);
+    if (!label || label->is_dash() || label->number == number) return true;
     // "… Aus bus Roe," / "1901 – Wings dark": a year begins no couplet.
-    return !label || label->is_dash() || label->number == number || label->number > kMostCouplets ||
-           label->text_at >= lines_[i].text.size();
+    if (label->number > kMostCouplets) return true;
+    auto const text = lines_[i].text;
+    auto const front = trim_right(text.substr(0, label->text_at));
+    bool const dash = is_dash(code_point_before(front, front.size()).value);
+    return label->text_at >= text.size() || (dash && front.starts_with('('));
   }
 
   // "B. Wings dark" within a paragraph.

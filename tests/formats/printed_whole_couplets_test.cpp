@@ -284,5 +284,26 @@ TEST(PrintedWholeCouplets, NumbersInBracketsAnswerThoseInBrackets) {
             "3[3] Tarsi with white setae beneath -> Ausella fusa\n");
 }
 
+// The number that a lead ends in may begin a line, before the sign of its rival.
+TEST(PrintedWholeCouplets, ANumberInBracketsBeforeADashIsAnEnd) {
+  for (auto const* stop : {"", "."}) {
+    auto const end = [&](std::string const& number) { return "(" + number + ")" + stop; };
+    EXPECT_EQ(
+        sketch("Key to the species of Ausella\n\n"
+               "1. Wings clear, with dark veins and a long pale stigma\n" +
+               end("2") + " – Wings dark, with pale veins and a short black stigma\n" + end("3") +
+               "\n2. Legs red, with spines (Ausella busa). – Legs black, without\n"
+               "spines (Ausella cusa).\n"
+               "3. Head large, with a keel (Ausella dusa). – Head small\n"
+               "(Ausella eusa).\n"),
+        "1[1] Wings clear, with dark veins and a long pale stigma -> 2\n"
+        "1[–] Wings dark, with pale veins and a short black stigma -> 3\n"
+        "2[2] Legs red, with spines -> Ausella busa\n"
+        "2[–] Legs black, without spines -> Ausella cusa\n"
+        "3[3] Head large, with a keel -> Ausella dusa\n"
+        "3[–] Head small -> Ausella eusa\n");
+  }
+}
+
 }  // namespace
 }  // namespace keydrift
