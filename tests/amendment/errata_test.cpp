@@ -122,6 +122,14 @@ TEST(Errata, ChangeNoAuthorsWhoAreCalledAsWhatIsSaid) {
   EXPECT_EQ(deeds_in_short(result).find("renamed"), std::string::npos);
 }
 
+TEST(Errata, ChangeNoWordsThatAreOnlySpelledAsTheAuthor) {
+  auto const key = "1  Wings brown ..... Aus bus Brown\n–  Wings blue ..... Aus cus Dorn\n";
+  auto const result = amended(key, "Throughout, for \"Brown\" read \"Braun\".\n");
+  ASSERT_EQ(result.edition.taxa.size(), 2U);
+  EXPECT_EQ(result.edition.taxa[0].authorship, "Braun");
+  EXPECT_EQ(result.edition.couplets[0].leads[0].text, "Wings brown");
+}
+
 TEST(Errata, SayWhereOnlyAuthorsHaveTheWords) {
   auto const key = "1  Wings red ..... Aus bus Roe\n–  Wings blue ..... Aus cus Dorn\n";
   EXPECT_EQ(told(amended(key, "In couplet 1, for \"Roe\" read \"Fentz\".\n").unplaced),

@@ -447,9 +447,12 @@ class WordChanger {
 
   void change_throughout(ChangeWords const& step, Scope const& scope) {
     std::size_t changed = rename_taxa(step);
+    // Where an author is meant, "brown" is not Brown.
+    bool const author = !taxa_by_author(step, scope).empty();
     for (auto const id : scope.leads) {
       auto& lead = draft_.edition[id];
-      auto const found = find_words(lead.text, step.from);
+      auto const found =
+          author ? find_words_as_cased(lead.text, step.from) : find_words(lead.text, step.from);
       if (found.empty()) continue;
       record_reworded(id);
       for (auto at = found.rbegin(); at != found.rend(); ++at) reword(lead, *at, step);
