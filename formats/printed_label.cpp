@@ -92,15 +92,16 @@ bool joins_counts(std::string_view words) {
   return false;
 }
 
-// "-a." of "1-a. Wings": bytes of the dash, where a letter that belongs to the number follows it.
+// "-a." of "1-a. Wings", "1-A. Wings": bytes of the dash, where a letter that belongs to the number
+// follows it.
 std::size_t dash_before_letter(std::string_view line, std::size_t at) {
   auto const dash = code_point_at(line, at);
   if (!is_dash(dash.value)) return 0;
   auto const behind = at + dash.length;
   auto const letter = value_at(line, behind);
   auto const sign = value_at(line, behind + 1);
-  bool const closed = letter >= 'a' && letter <= 'h' && (sign == '.' || sign == ')') &&
-                      is_blank(value_at(line, behind + 2)) &&
+  bool const few = (letter >= 'a' && letter <= 'h') || (letter >= 'A' && letter <= 'H');
+  bool const closed = few && (sign == '.' || sign == ')') && is_blank(value_at(line, behind + 2)) &&
                       is_upper(value_at(line, skip_blanks(line, behind + 2)));
   return closed ? dash.length : 0;
 }

@@ -573,6 +573,15 @@ TEST(PrintedLabelForms, AHyphenMayStandBeforeTheLetter) {
             "3[3-a] Head long -> Aus dus\n3[3-b] Head short -> Aus eus\n");
 }
 
+TEST(PrintedLabelForms, TheLetterBehindAHyphenMayBeACapital) {
+  EXPECT_EQ(sketch("1-A. Wings clear ..... 2\n"
+                   "1-B. Wings dark ..... Aus dus\n"
+                   "2-A. Legs pale ..... Aus bus\n"
+                   "2-B. Legs dark ..... Aus cus\n"),
+            "1[1-A] Wings clear -> 2\n1[1-B] Wings dark -> Aus dus\n"
+            "2[2-A] Legs pale -> Aus bus\n2[2-B] Legs dark -> Aus cus\n");
+}
+
 TEST(PrintedLabelForms, NumbersBehindAWordMayHaveTheirEndsBehindATab) {
   for (std::string const before : {"Step ", "Couplet ", "No. ", "#"}) {
     std::string text;
