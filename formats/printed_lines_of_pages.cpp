@@ -46,7 +46,7 @@ bool is_set_as_title(std::string_view text) {
 }
 
 // "Revision of Ausella", "Revisión del género Ausella"; not "Wings clear, with".
-bool may_be_title(std::string_view text) {
+bool reads_as_title(std::string_view text) {
   auto const words = words_of(text);
   if (words.size() < 2 || !starts_with_upper(text)) return false;
   bool const name_last = is_upper(code_point_at(words.back(), 0).value) &&
@@ -61,7 +61,7 @@ bool is_author_with_his_title(std::string_view text) {
   if (colon == std::string_view::npos) return false;
   auto const authors = words_of(text.substr(0, colon));
   auto const title = text.substr(colon + 2);
-  return !authors.empty() && is_all_capitals(authors.back()) && may_be_title(title) &&
+  return !authors.empty() && is_all_capitals(authors.back()) && reads_as_title(title) &&
          std::all_of(authors.begin(), authors.end(), [](std::string_view word) {
            return is_upper(code_point_at(word, 0).value) || word == "&";
          });
