@@ -210,7 +210,22 @@ class LabelPlanner {
     drop_names_of_their_own();
   }
 
+  // Lines by their label and the word behind it: "7. Thallus" of "7. Thallus crustose".
+  [[nodiscard]] std::map<std::string_view, std::size_t> count_fronts() const {
+    std::map<std::string_view, std::size_t> fronts;
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      if (ranks_[i]) ++fronts[front_of(i)];
+    }
+    return fronts;
+  }
+  [[nodiscard]] std::string_view front_of(std::size_t i) const {
+    auto const text = lines_[i].text;
+    auto const words = std::min(ranks_[i]->label.text_at, text.size());
+    return text.substr(0, std::min(text.find(' ', words), text.size()));
+  }
+
   void drop_names_of_their_own() {
+    auto const fronts = count_fronts();
     std::uint32_t before = 0;
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       if (lines_[i].text.empty()) continue;
@@ -224,10 +239,11 @@ class LabelPlanner {
                          !words_upper(lines_[i], ranks_[i]->label) &&
                          (is_latin_name(lines_[i].text) ||
                           describes_species(lines_[i].text.substr(ranks_[i]->label.text_at)));
-      if (ranks_[i] &&
-          (named ||
-           ((alone || is_binomial_alone(lines_[i].text)) && names_account(lines_[i].text)) ||
-           answers || is_name_set_apart(lines_[i], before))) {
+      // "7. Thallus crustose" answers "7. Thallus fruticose, erect".
+      bool const like_rival = !alone && ranks_[i] && fronts.at(front_of(i)) > 1;
+      bool const binomial = is_binomial_alone(lines_[i].text) && !like_rival;
+      if (ranks_[i] && (named || ((alone || binomial) && names_account(lines_[i].text)) ||
+                        answers || is_name_set_apart(lines_[i], before))) {
         ranks_[i].reset();
       } else {
         before = lines_[i].indent;
