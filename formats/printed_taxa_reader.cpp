@@ -538,8 +538,21 @@ class TaxaReader {
   TaxaReading reading_;
 };
 
+// "(A. busa (Roe, 1899))": the name with its author in brackets of its own.
+std::string_view without_outer_brackets(std::string_view text) {
+  if (!text.starts_with('(') || !text.ends_with("))")) return text;
+  std::size_t depth = 0;
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    if (text[at] == '(') ++depth;
+    if (text[at] == ')' && depth > 0 && --depth == 0 && at + 1 < text.size()) return text;
+  }
+  return depth == 0 ? text.substr(1, text.size() - 2) : text;
+}
+
 }  // namespace
 
-TaxaReading read_plain_taxa(std::string_view text) { return TaxaReader{text}.read(); }
+TaxaReading read_plain_taxa(std::string_view text) {
+  return TaxaReader{without_outer_brackets(text)}.read();
+}
 
 }  // namespace keydrift::printed

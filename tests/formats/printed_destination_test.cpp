@@ -538,5 +538,16 @@ TEST(PrintedDestination, GeneraWithoutSpeciesStandBesideSpecies) {
       "2[–] Tail short -> Ausella dusa + Dusella sp.\n");
 }
 
+TEST(PrintedDestination, NamesInBracketsMayHaveTheirAuthorInBrackets) {
+  EXPECT_EQ(sketch("1. Scutellum with a pit (Ausella busa (Roe, 1911))\n"
+                   "– Scutellum without a pit (2)\n"
+                   "2. Coxa black (A. cusa (Roe, 1899))\n"
+                   "– Coxa yellow (A. dusa Dorn, sp. nov.)\n"),
+            "1[1] Scutellum with a pit -> Ausella busa\n"
+            "1[–] Scutellum without a pit -> 2\n"
+            "2[2] Coxa black -> Ausella cusa\n"
+            "2[–] Coxa yellow -> Ausella dusa (sp. nov.)\n");
+}
+
 }  // namespace
 }  // namespace keydrift
