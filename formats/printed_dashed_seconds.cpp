@@ -28,11 +28,11 @@ std::optional<Label> numbered_front(std::string_view line) {
   return words ? label : std::nullopt;
 }
 
-// "–1. Wings", "-1 Wings": the number's label, from the dash on.  Behind a blank, "– 1. Vein long",
-// the number belongs to the words.
+// "–1. Wings", "-1 Wings", "*1 Wings": the number's label, from the sign on.  Behind a blank,
+// "– 1. Vein long", the number belongs to the words.
 std::optional<Label> dashed_front(std::string_view line) {
   auto const dash = code_point_at(line, 0);
-  if (!is_dash(dash.value)) return std::nullopt;
+  if (!is_dash(dash.value) && dash.value != '*' && dash.value != '+') return std::nullopt;
   auto const at = dash.length;
   auto label = numbered_front(line.substr(at));
   if (!label) return std::nullopt;

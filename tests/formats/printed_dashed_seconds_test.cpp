@@ -92,5 +92,20 @@ TEST(PrintedDashedSeconds, MayBeginInSmallLettersBehindASign) {
             "3[3] head large -> Aus dus\n3[–3] head small -> Aus eus\n");
 }
 
+TEST(PrintedDashedSeconds, StarsStandBeforeTheNumberAsWell) {
+  EXPECT_EQ(sketch("1  Wings clear ........ 2\n"
+                   "*1  Wings dark ........ Ausella busa\n"
+                   "2  Legs red ........ Ausella cusa\n"
+                   "*2  Legs black ........ 3\n"
+                   "3  Head large ........ Ausella dusa\n"
+                   "*3  Head small ........ Ausella fusa\n"),
+            "1[1] Wings clear -> 2\n"
+            "1[*1] Wings dark -> Ausella busa\n"
+            "2[2] Legs red -> Ausella cusa\n"
+            "2[*2] Legs black -> 3\n"
+            "3[3] Head large -> Ausella dusa\n"
+            "3[*3] Head small -> Ausella fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
