@@ -443,6 +443,16 @@ std::optional<Label> read_label(std::string_view line) {
     label.letter = line.substr(letter_begin, letter);
     at = letter_begin + letter;
   }
+  // "1aa Wings" beside "1a Wings": the second lead, as b would be.
+  bool doubled = letter == 0 && line.substr(at).starts_with("aa") && !label.decimal;
+  if (doubled) {
+    auto const behind = value_at(line, at + 2);
+    doubled = is_blank(behind) || behind == '.' || behind == ')';
+  }
+  if (doubled) {
+    label.letter = "b";
+    at += 2;
+  }
   auto const marks = marks_at(line, at);
   label.marks = marks.count;
   at += marks.length;

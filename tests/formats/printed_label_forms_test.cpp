@@ -615,5 +615,20 @@ TEST(PrintedLabelForms, EndsBeneathLeadsWhoseLettersStandApartAreNoLabels) {
             "5[5 a] Eyes red -> Aus fus\n5[5 b] Eyes black -> Aus gus\n");
 }
 
+TEST(PrintedLabelForms, LettersMayStandTwice) {
+  EXPECT_EQ(sketch("1a  Wings clear ........ 2\n"
+                   "1aa  Wings dark ........ Ausella busa\n"
+                   "2a  Legs red ........ Ausella cusa\n"
+                   "2aa  Legs black ........ 3\n"
+                   "3a  Head large ........ Ausella dusa\n"
+                   "3aa  Head small ........ Ausella fusa\n"),
+            "1[1a] Wings clear -> 2\n"
+            "1[1aa] Wings dark -> Ausella busa\n"
+            "2[2a] Legs red -> Ausella cusa\n"
+            "2[2aa] Legs black -> 3\n"
+            "3[3a] Head large -> Ausella dusa\n"
+            "3[3aa] Head small -> Ausella fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
