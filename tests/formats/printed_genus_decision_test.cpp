@@ -504,5 +504,18 @@ TEST(PrintedGenusDecision, AMuseumInThePageHeadIsNoGenus) {
             "3[] Cymbium without spur -> Harmocles dentiger\n");
 }
 
+TEST(PrintedGenusDecision, ArticlesAreNoGenus) {
+  EXPECT_EQ(sketch("Die Arten des Grauwaldes\n"
+                   "\n"
+                   "1  Blatt rot ..... 2\n"
+                   "–  Blatt grün .... D. viridis Amsel\n"
+                   "2  Blüte groß ... D. grandis Amsel\n"
+                   "–  Blüte klein ..... D. parva Amsel\n"),
+            "1[1] Blatt rot -> 2\n"
+            "1[–] Blatt grün -> D. viridis\n"
+            "2[2] Blüte groß -> D. grandis\n"
+            "2[–] Blüte klein -> D. parva\n");
+}
+
 }  // namespace
 }  // namespace keydrift
