@@ -159,7 +159,11 @@ class Builder {
           if (auto const* title = part_of_group(i)) {
             read.lead.destination = ToKey{*title};
             // "subgen." before a name that the title bears with its rank.
-            if (is_rank_noun(fold(read.lead.taxon_remark))) read.lead.taxon_remark.clear();
+            auto& remark = read.lead.taxon_remark;
+            auto const first = std::min(remark.find("; "), remark.size());
+            if (is_rank_noun(fold(remark.substr(0, first)))) {
+              remark.erase(0, first == remark.size() ? first : first + 2);
+            }
           } else {
             read.lead.destination = ToTaxa{names.take(read, edition_.taxa)};
             if (name_is_parted_beneath(i)) lead_beneath(i);
@@ -247,7 +251,19 @@ class Builder {
     auto const& printed = reads_[i].lead.destination_printed;
     auto const wanted = in_common_form(printed);
     bool const group = says_group(wanted);
-    if (!group && !may_be_title(printed, wanted)) return nullptr;
+    if (group || may_be_title(printed, wanted)) {
+      if (auto const* title = part_titled(wanted, group)) return title;
+    }
+    // "subgenus Busella Roe (p. 45)": the title leaves the author out.
+    auto const& taxa = reads_[i].to.taxa;
+    auto const& rank = taxa.before;
+    if (taxa.taxa.size() != 1 || !is_rank_noun(fold(rank))) return nullptr;
+    auto const name = in_common_form(rank + " " + taxa.taxa.front().name);
+    return says_group(name) ? part_titled(name, true) : nullptr;
+  }
+
+  // The title of the part that is called so, or whose title ends so where it speaks of a key.
+  [[nodiscard]] std::string const* part_titled(std::string const& wanted, bool group) const {
     for (std::size_t p = 0; p < edition_.parts.size(); ++p) {
       auto const& title = common_titles_[p];
       bool const names_it = group && mentions_key(edition_.parts[p].title);

@@ -48,7 +48,7 @@ TEST(PrintedReferences, SubgeneraAreKeyedWhereTheirTitleStands) {
                    "1. Fruit winged ..... Ausella flava\n"
                    "1. Fruit wingless ..... Ausella lutea\n"),
             "1[1] Flowers white -> key: Subgenus Albae\n"
-            "1[1] Flowers yellow -> key: Subgenus Flavae (Subg.; spp. 3–4)\n"
+            "1[1] Flowers yellow -> key: Subgenus Flavae (spp. 3–4)\n"
             "1[1] Leaves ovate -> Ausella alba\n"
             "1[1] Leaves linear -> Ausella busa\n"
             "1[1] Fruit winged -> Ausella flava\n"
@@ -118,6 +118,31 @@ TEST(PrintedReferences, FamiliesMayBeCountedInRomanFigures) {
   EXPECT_EQ(led_to("II. Ausaceae"), "Ausaceae");
   EXPECT_EQ(sketch("1. Leaves opposite I. Ausaceae\n1. Leaves alternate II. Busaceae\n"),
             "1[1] Leaves opposite -> Ausaceae\n1[1] Leaves alternate -> Busaceae\n");
+}
+
+TEST(PrintedReferences, SubgeneraWithTheirAuthorsAreKeyedToo) {
+  EXPECT_EQ(
+      sketch("KEY TO THE SUBGENERA OF AUSELLA\n"
+             "\n"
+             "1    Elytra with scales ........................ subgenus Ausella s. str. (p. 33)\n"
+             "1'   Elytra bare ............................... subgenus Busella Roe (p. 45)\n"
+             "\n"
+             "Key to species of subgenus Ausella s. str.\n"
+             "\n"
+             "1    Femora toothed ............................ A. busa Roe\n"
+             "1'   Femora simple ............................. A. cusa Roe\n"
+             "\n"
+             "Key to species of subgenus Busella\n"
+             "\n"
+             "1    Elytra red ................................ A. dusa Dorn\n"
+             "1'   Elytra black .............................. A. fusa Dorn\n"),
+      "1[1] Elytra with scales -> key: Key to species of subgenus Ausella s. str. (s. str. (p. "
+      "33))\n"
+      "1[1'] Elytra bare -> key: Key to species of subgenus Busella (p. 45)\n"
+      "1[1] Femora toothed -> Ausella busa\n"
+      "1[1'] Femora simple -> Ausella cusa\n"
+      "1[1] Elytra red -> Ausella dusa\n"
+      "1[1'] Elytra black -> Ausella fusa\n");
 }
 
 }  // namespace
