@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_edges.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
@@ -50,6 +51,29 @@ bool lists_authors(std::vector<std::string_view> const& words) {
   return authors > 0 && !surname;
 }
 
+// "Roe & Dorn", "Roe, Dorn & Vorn", "Roe et al.": surnames by turns with what joins them.
+bool joins_surnames(std::vector<std::string_view> const& words) {
+  constexpr std::size_t kMost = 7;
+  if (words.size() < 3 || words.size() > kMost) return false;
+  if (words.size() == 3 && words[1] == "et" && words[2] == "al.") return is_capitalised(words[0]);
+  bool due = true;  // a surname
+  for (auto const word : words) {
+    if (due ? !is_capitalised(without_end(word)) : !is_separator(word)) return false;
+    due = !due || word.ends_with(',');
+  }
+  return !due;
+}
+
+constexpr std::size_t kLongestNames = 120;  // bytes
+
+// Between the number of a page and a head, each directly beside it.
+bool is_between_page_and_head(std::vector<SourceLine> const& lines, std::size_t i,
+                              std::vector<bool> const& heads) {
+  if (i == 0 || i + 1 >= lines.size()) return false;
+  auto const page = [&](std::size_t j) { return is_number_only(lines[j].text); };
+  return (page(i - 1) && heads[i + 1]) || (heads[i - 1] && page(i + 1));
+}
+
 }  // namespace
 
 void find_heads_of_authors(std::vector<SourceLine> const& lines, Numbering const& numbering,
@@ -74,6 +98,15 @@ void find_heads_of_authors(std::vector<SourceLine> const& lines, Numbering const
     auto const surname = words[initials];
     bool const named = ends_item(surname) && is_in_capitals(without_end(surname), kShortest);
     if (named && initials + 1 < words.size()) heads[i] = true;
+  }
+}
+
+void find_authors_beside_heads(std::vector<SourceLine> const& lines, std::vector<bool>& heads) {
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    bool const between = !lines[i].text.empty() && is_between_page_and_head(lines, i, heads);
+    if (between && joins_surnames(words_of(start_of(lines[i].text, kLongestNames)))) {
+      heads[i] = true;
+    }
   }
 }
 

@@ -13,6 +13,9 @@ namespace keydrift::printed {
 void find_heads_of_authors(std::vector<SourceLine> const& lines, Numbering const& numbering,
                            std::vector<bool>& heads);
 
+// "Roe & Dorn" directly between the number of a page and a head that was found before.
+void find_authors_beside_heads(std::vector<SourceLine> const& lines, std::vector<bool>& heads);
+
 // "Fenwick — Planthoppers: Ausidae": an author and what the work is about, each word with a
 // capital.
 [[nodiscard]] bool is_author_with_title(std::string_view words);

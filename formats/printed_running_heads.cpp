@@ -531,6 +531,7 @@ std::vector<bool> find_running_heads(std::vector<SourceLine> const& lines,
   find_heads_beneath_pages(lines, numbering, heads);
   find_heads_among_leads(lines, numbering, heads);
   find_heads_at_turned_pages(lines, numbering, heads);
+  find_authors_beside_heads(lines, heads);
   // "Gen. AUS Roe, 1890" and "go to couplet 6" end in a number as well.
   for (std::size_t i = 0; i < lines.size(); ++i) {
     if (heads[i] && (titles_genus(lines[i].text) || points_to_couplet(lines[i].text, numbering))) {

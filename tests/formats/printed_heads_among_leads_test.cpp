@@ -321,5 +321,29 @@ TEST(PrintedHeadsAmongLeads, AuthorsFarFromTheNumberOfThePage) {
             "3[3'] Folhas pecioladas -> Ausella fusa\n");
 }
 
+TEST(PrintedHeadsAmongLeads, AuthorsBetweenAPageAndAHead) {
+  EXPECT_EQ(sketch("1 Wings clear; antenna with 14 or\n"
+                   "more segments .............. 2\n"
+                   "– Wings dark; antenna with 13 segments .............. 4\n"
+                   "2 Scutellum with median pit; body length 4.5 mm ......... Ausella busa Roe\n"
+                   "– Scutellum without median pit; body length 2.8–4.2 mm\n"
+                   "12\n"
+                   "Roe & Dorn\n"
+                   "Acta Marrovica 12(3): 120–145\n"
+                   "......... 3\n"
+                   "3 Legs black ......... Ausella cusa Roe\n"
+                   "– Legs yellow ......... Ausella dusa Roe\n"
+                   "4 Head large ......... Ausella fusa Roe\n"
+                   "– Head small ......... Ausella gusa Roe\n"),
+            "1[1] Wings clear; antenna with 14 or more segments -> 2\n"
+            "1[–] Wings dark; antenna with 13 segments -> 4\n"
+            "2[2] Scutellum with median pit; body length 4.5 mm -> Ausella busa\n"
+            "2[–] Scutellum without median pit; body length 2.8–4.2 mm -> 3\n"
+            "3[3] Legs black -> Ausella cusa\n"
+            "3[–] Legs yellow -> Ausella dusa\n"
+            "4[4] Head large -> Ausella fusa\n"
+            "4[–] Head small -> Ausella gusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
