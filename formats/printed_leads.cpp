@@ -223,10 +223,22 @@ class LeadReader {
     return dots && is_letter(code_point_at(text, name).value) ? name : at;
   }
 
+  // "… reddish ..... A." above "busa Roe": the leaders lead to the genus.
+  [[nodiscard]] static bool ends_in_led_genus(std::string_view above) {
+    above = trim_right(above);
+    auto const genus = last_word_begin(above);
+    return is_abbreviated(above.substr(genus)) &&
+           trim_right(above.substr(0, genus)).ends_with("..");
+  }
+
   // Where markup says that the destination begins, in the joined text.
   [[nodiscard]] std::optional<std::size_t> marked_border(RawLead const& raw,
                                                          JoinedText const& joined) const {
-    if (raw.destination_told) return joined.spans.back().raw_begin;
+    if (raw.destination_told) {
+      auto const begin = joined.spans.back().raw_begin;
+      if (!ends_in_led_genus(std::string_view{joined.raw}.substr(0, begin))) return begin;
+      return std::nullopt;
+    }
     auto const place = place_in_last_line(joined, last_markup(raw).destination_begin);
     if (place || raw.piece_count < 2 || joined.spans.size() < 2) return place;
     // "… Busa;" / "ROE.", told to go on

@@ -33,5 +33,19 @@ TEST(PrintedLeads, BracketsOfSecondLeadsNameWhereTheyComeFrom) {
             "5[5'] Hooks bituberculate -> P. lusa\n");
 }
 
+TEST(PrintedLeads, TheGenusMayEndTheLineOfItsLeaders) {
+  EXPECT_EQ(sketch("1   Hind coxa black, hind femur reddish ..... A.\n"
+                   "    rufifemur Roe & Dorn, sp. nov.\n"
+                   "–   Hind coxa and femur both yellow ..... 2\n"
+                   "2   Frons with two tubercles ..... A.\n"
+                   "    skarnensis Dorn, 2003\n"
+                   "–   Frons evenly convex; widespread ..... A.\n"
+                   "    communis (Roe, 1911)\n"),
+            "1[1] Hind coxa black, hind femur reddish -> A. rufifemur (sp. nov.)\n"
+            "1[–] Hind coxa and femur both yellow -> 2\n"
+            "2[2] Frons with two tubercles -> A. skarnensis\n"
+            "2[–] Frons evenly convex; widespread -> A. communis\n");
+}
+
 }  // namespace
 }  // namespace keydrift
