@@ -62,7 +62,9 @@ bool LeadBegins::has_odd_case(std::string_view words) const {
 
 std::optional<BeginningLabel> LeadBegins::label_of_lead(LineAtHand here) const {
   if (auto const& told = lines_[here.at].told) {
-    return BeginningLabel{*told, !lines_[here.at].told_as_printed};
+    // "1 Wings" before "2(1) Legs": nothing leads to couplet 1 that it could name.
+    bool const bare_first = numbering_.first_is_bare && told->number == 1 && told->back.empty();
+    return BeginningLabel{*told, !lines_[here.at].told_as_printed && !bare_first};
   }
   auto const label = ahead_.label_at(here.at);
   auto const text = lines_[here.at].text;

@@ -99,7 +99,7 @@ bool opens_with_bare_number(std::vector<SourceLine> const& lines, Numbering cons
     if (opened && label->number == 2 && !label->back.empty()) return true;
     bool const bare = is_bare_style(label->style()) && label->family == numbering.family;
     opened = (bare && label->number == 1 && starts_upper(line, *label)) ||
-             (opened && label->number == 1);
+             (opened && label->number != 2);  // "(Fig." / "3A) ..... 2" is a wrapped line
   }
   return false;
 }

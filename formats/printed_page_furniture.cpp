@@ -24,7 +24,8 @@ Furniture PageFurniture::of(LineOnPage here) const {
       !(leads_.progress() == Progress::done && !here.gap && leads_.hangs_open())) {
     return Furniture::page_number;
   }
-  bool const wanted = leads_.progress() == Progress::open || leads_.progress() == Progress::soft;
+  bool const wanted = leads_.progress() == Progress::open || leads_.progress() == Progress::soft ||
+                      leads_.progress() == Progress::leaders;
   bool const leaders = wanted && !here.gap && text.front() == '.';
   if (is_ruled(text) && !leaders) return Furniture::ruled_line;
   if (is_number_only(text) && !number_is_of_key(here.at)) return Furniture::stray_number;

@@ -43,5 +43,24 @@ TEST(PrintedPageFurniture, CaptionsPartLeadsOfIndentedKeysToo) {
             "3[3] Legs black -> Ausella fusa\n");
 }
 
+TEST(PrintedPageFurniture, ALineOfLeadersGoesOnWithTheLeadersAbove) {
+  EXPECT_EQ(sketch("1   Fore wing clear; antenna with four joints (Fig.\n"
+                   "3A) .................. 2\n"
+                   "–   Fore wing dark .......... 3\n"
+                   "2(1) Scutellum with median pit; body length\n"
+                   "4.5–6.0 mm ....................\n"
+                   "........................................\n"
+                   "Ausella busa (Roe, 1911)\n"
+                   "–   Scutellum without median pit ........... A. cusa\n"
+                   "3(1) Legs red ........... A. dusa\n"
+                   "–   Legs black ........... A. fusa\n"),
+            "1[1] Fore wing clear; antenna with four joints (Fig. 3A) -> 2\n"
+            "1[–] Fore wing dark -> 3\n"
+            "2[2] Scutellum with median pit; body length 4.5–6.0 mm -> Ausella busa\n"
+            "2[–] Scutellum without median pit -> Ausella cusa\n"
+            "3[3] Legs red -> Ausella dusa\n"
+            "3[–] Legs black -> Ausella fusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
