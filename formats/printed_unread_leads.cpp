@@ -28,6 +28,20 @@ bool looks_like_lead(std::string_view text, Numbering const& numbering) {
          plausible_destination(text.substr(split.destination_begin), numbering);
 }
 
+// "0 Wings absent ... A. busa" and its rival directly above couplet 1: nothing counts from nought.
+std::size_t first_beside_leads(KeyText const& key, std::size_t first) {
+  auto from = first;
+  for (auto i = first; i-- > 0;) {
+    auto const& text = key.lines[i].text;
+    if (text.empty()) continue;
+    auto const label = code_point_at(text, 0).value;
+    if (!looks_like_lead(text, key.numbering) || !(label == '0' || is_dash(label))) break;
+    from = i;
+    if (label == '0' && i > 0 && key.lines[i - 1].text.empty()) break;
+  }
+  return from;
+}
+
 }  // namespace
 
 void report_unread_leads(KeyText const& key, SortedLines const& sorted,
@@ -41,7 +55,7 @@ void report_unread_leads(KeyText const& key, SortedLines const& sorted,
          sorted.accounts[end].kind != LineKind::heading) {
     ++end;
   }
-  for (auto i = static_cast<std::size_t>(sorted.leads.front().line); i < end; ++i) {
+  for (auto i = first_beside_leads(key, sorted.leads.front().line); i < end; ++i) {
     auto const& line = key.lines[i];
     bool const told = line.markup.role != LineRole::told_by_text;
     if (!told && is_beside_leads(sorted.accounts[i].kind) &&
@@ -65,7 +79,9 @@ void report_unread_leads(KeyText const& key, SortedLines const& sorted,
     finding.message += std::string{found.size() == 2 ? ", and so was " : ", and so were "} +
                        tables::counted(found.size() - 1, "further line", "further lines");
   }
-  finding.remedy = "label it as the other leads are, or leave out the row of dots";
+  bool const nought = first.text.starts_with('0');
+  finding.remedy = nought ? "number couplets from 1 on: a couplet 0 is not counted"
+                          : "label it as the other leads are, or leave out the row of dots";
   for (std::size_t i = 1; i < std::min(found.size(), kMaximumRelatedPlaces + 1); ++i) {
     finding.related.push_back({place(*found[i]), "was read as no lead either"});
   }

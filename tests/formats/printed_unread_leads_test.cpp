@@ -31,6 +31,19 @@ TEST(PrintedUnreadLeads, ALineWithLeadersAndADestinationAmongTheLeads) {
   EXPECT_TRUE(told.starts_with("key.txt:7:1: warning: this line leads somewhere")) << told;
 }
 
+TEST(PrintedUnreadLeads, ACoupletNoughtAboveTheFirstOne) {
+  auto const told = unread_in(
+      "Key to Ausella\n\n"
+      "0 Wings absent ........ Ausella busa\n"
+      "– Wings present ........ 1\n"
+      "1(0) Legs red ........ Ausella cusa\n"
+      "– Legs black ........ 2\n"
+      "2(1) Eyes red ........ Ausella dusa\n"
+      "– Eyes black ........ Ausella fusa\n");
+  EXPECT_TRUE(told.starts_with("key.txt:3:1: warning: this line leads somewhere")) << told;
+  EXPECT_NE(told.find("number couplets from 1 on"), std::string::npos) << told;
+}
+
 TEST(PrintedUnreadLeads, RemarksAndContentsAreNone) {
   EXPECT_EQ(unread_in("Introduction ........ 1\n"
                       "Key to the species ........ 3\n\n"
