@@ -44,7 +44,7 @@ std::size_t cells(std::int32_t code) {
 
 bool is_blank(std::int32_t code) {
   return code == ' ' || code == '\t' || code == '\n' || code == '\r' || code == 0x85 ||
-         code == 0x2028 || code == 0x2029;
+         code == '\f' || code == 0x2028 || code == 0x2029;
 }
 
 // Overrides and isolates could show the words in another order than they stand in the source.
