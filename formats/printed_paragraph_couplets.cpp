@@ -42,11 +42,13 @@ class PlacesInParagraphs {
       while (i < lines_.size() && lines_[i].text.empty()) ++i;
     }
     auto& couplets = found_.couplets;
+    // The first one has to begin a line.
+    auto const further = [this](CoupletPlace const& place) {
+      return place.at == 0 && place.label.number > 1 && begins_printed_line(place.line);
+    };
     auto const at_begin =
-        std::count_if(couplets.begin(), couplets.end(), [this](CoupletPlace const& place) {
-          return place.at == 0 && begins_printed_line(place.line);
-        });
-    if (couplets.size() < 2 || static_cast<std::size_t>(at_begin) * 2 > couplets.size()) {
+        static_cast<std::size_t>(std::count_if(couplets.begin(), couplets.end(), further));
+    if (couplets.size() < 2 || at_begin * 2 > couplets.size() - 1) {
       couplets.clear();
     }
     return std::move(found_);

@@ -324,9 +324,11 @@ class WholeCouplets {
     auto const words = std::min(label->text_at, behind.size());
     bool const dash = is_dash(code_point_at(behind, 0).value);
     auto const name = behind.substr(words);
-    bool const named =
-        dash && (begins_with_short_name(name) ||
-                 (begins_with_name(name) && !leads_to_number(trim_right(text.substr(0, at)))));
+    auto const before = trim_right(text.substr(0, at));
+    // "(Ausella busa). – Elytra setosa": the lead has its name already.
+    bool const ended =
+        leads_to_number(before) || (before.ends_with(").") && end_before_rival(before).name);
+    bool const named = dash && (begins_with_short_name(name) || (begins_with_name(name) && !ended));
     if (named) return std::nullopt;
     bool const letter = label->family == LabelFamily::lower || label->family == LabelFamily::upper;
     if (letter && (label->number > kMostLetters || label->end == LabelEnd::none)) {
@@ -438,6 +440,14 @@ class WholeCouplets {
            nearly_all(once, key.size() - 1);
   }
 
+  // What `own` prints, which borrows the paragraph from byte `cut` on, as part of the line's text.
+  [[nodiscard]] static std::string_view label_printed_in(std::string_view text,
+                                                         std::string_view paragraph,
+                                                         std::size_t cut, Label const& own) {
+    auto const from = static_cast<std::size_t>(own.printed.data() - paragraph.data()) - cut;
+    return text.substr(std::min(from, text.size()), own.printed.size());
+  }
+
   // Where its leads begin and end; the first one only where no other reader tells its label.
   void take(CoupletParagraph const& paragraph) {
     labelled_ = labelled_ && paragraph.labelled;
@@ -455,17 +465,20 @@ class WholeCouplets {
       auto const spot = paragraph.spot(cut);
       auto const text = lines_[spot.line].text.substr(spot.at);
       std::optional told = label;
-      if (auto const own = own_label(text, 0)) {
+      if (auto const own = own_label(paragraph.text, cut)) {
         // "b. Wings dark" is told by the couplet; others speak for themselves.
         bool const letter = own->family == LabelFamily::lower || own->family == LabelFamily::upper;
         bool const answers = own->is_dash() || own->number == label.number;
-        told->text_at = own->text_at;
-        told->printed = own->printed;
-        if (answers && !letter) told.reset();
-      } else if (own_label(paragraph.text, cut)) {
-        // Its words stand on the next line.
-        if (auto const alone = label_alone(text); alone && alone->is_dash()) told = *alone;
-        told->text_at = text.size();
+        auto const alone = label_alone(text);
+        if (own->text_at >= text.size()) {  // its words stand on the next line
+          if (alone && alone->is_dash()) told = *alone;
+          told->text_at = text.size();
+        } else if (answers && !letter) {
+          told.reset();
+        } else {
+          told->text_at = own->text_at;
+          told->printed = label_printed_in(text, paragraph.text, cut, *own);
+        }
       }
       begins_.push_back({spot, told});
     }

@@ -156,7 +156,7 @@ TEST(PrintedWholeCouplets, ArePartedBeforeLabelsThatStandWithinLines) {
                    "3. Head keeled; body large ........ Ausella dusa – Head flat; body\n"
                    "small ........ Ausella eusa\n"),
             "1[1] Elytra with scales; pronotum transverse and about half as long as wide -> 2\n"
-            "1[] parallel -> 3\n"
+            "1[–] Elytra bare; pronotum quadrate, its sides nearly parallel -> 3\n"
             "2[2] Legs red; tarsi five-segmented; claws simple or toothed below -> Ausella busa\n"
             "2[–] Legs black; tarsi four-segmented; claws bifid -> Ausella cusa\n"
             "3[3] Head keeled; body large -> Ausella dusa\n"
