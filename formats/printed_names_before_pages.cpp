@@ -5,8 +5,11 @@
 #include <string_view>
 
 #include "keydrift/formats/printed_chars.hpp"
+#include "keydrift/formats/printed_destination.hpp"
 #include "keydrift/formats/printed_leaders.hpp"
+#include "keydrift/formats/printed_name_words.hpp"
 #include "keydrift/formats/printed_page_words.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 #include "keydrift/formats/printed_target.hpp"
 #include "keydrift/formats/printed_taxa.hpp"
 #include "keydrift/formats/printed_vernacular.hpp"
@@ -31,6 +34,19 @@ bool ends_in_bracketed_name(std::string_view line) {
          is_latin_name(line.substr(open + 1, line.size() - open - 2));
 }
 
+// "Square Ashling, Ausella busa", "Ashlings, see Key to the Ashlings": capitals, and behind the
+// comma what the lead leads to.
+bool ends_in_name_behind_comma(std::string_view line) {
+  constexpr std::size_t kMostWords = 4;
+  auto const comma = line.find(", ");
+  if (comma == std::string_view::npos) return false;
+  auto const behind = line.substr(comma + 2);
+  auto const words = words_of(line.substr(0, comma));
+  bool const capitals = std::all_of(words.begin(), words.end(), is_capitalised);
+  if (!capitals || words.size() > kMostWords) return false;
+  return is_latin_name(behind) || names_a_key(strip_pointer(behind));
+}
+
 // Where the name begins that ends the words: with their last line, or behind the words on it.
 std::optional<std::size_t> name_begin_at_end(KeyText const& key, JoinedText const& joined,
                                              std::string_view words) {
@@ -41,7 +57,8 @@ std::optional<std::size_t> name_begin_at_end(KeyText const& key, JoinedText cons
     auto line = trim_right(words.substr(last->raw_begin));
     while (line.ends_with('*')) line = trim_right(line.substr(0, line.size() - 1));
     bool const name = certain_destination(line, key.numbering) || is_name_behind_common_one(line) ||
-                      is_latin_name(line) || ends_in_bracketed_name(line);
+                      is_latin_name(line) || ends_in_bracketed_name(line) ||
+                      ends_in_name_behind_comma(line);
     if (name) return last->raw_begin;
   }
   return trailing_name(words);
@@ -50,8 +67,12 @@ std::optional<std::size_t> name_begin_at_end(KeyText const& key, JoinedText cons
 }  // namespace
 
 void take_names_before_pages(KeyText const& key, LeadCutter& cutter, std::vector<ReadLead>& reads) {
-  auto const is_paged = [](ReadLead const& read) {
-    return read.leaders == LeaderKind::dots && is_page_with_number(read.lead.destination_printed);
+  // Where letters number the couplets, "........ 14" is a page as well.
+  bool const bare = key.numbering.family != LabelFamily::digits;
+  auto const is_paged = [bare](ReadLead const& read) {
+    auto const& end = read.lead.destination_printed;
+    return read.leaders == LeaderKind::dots &&
+           (is_page_with_number(end) || (bare && is_number_only(end)));
   };
   auto const paged = static_cast<std::size_t>(std::count_if(reads.begin(), reads.end(), is_paged));
   if (paged < kFewestPageEnds) return;

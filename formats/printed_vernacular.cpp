@@ -163,8 +163,9 @@ std::size_t capitals_before_comma(std::span<std::string_view const> words) {
   if (!plain || !name) return 0;
   // "Aus, Bus cus" is a list; "Aus Roe, Bus cus" too.
   auto const first = without_end(words[0]);
-  bool const latin =
-      i == 0 ? has_latin_ending(first) : has_strict_latin_ending(first) && !first.ends_with("er");
+  bool const latin = i == 0 ? has_latin_ending(first)
+                            : has_strict_latin_ending(first) && !first.ends_with("er") &&
+                                  !first.ends_with("re");  // "Square Ashling"
   // "Marina Frilly-cup, Ausella busa": no author has a hyphen before a small letter.
   auto const hyphen = last.find('-');
   bool const common = i > 0 && hyphen != std::string_view::npos && hyphen + 1 < last.size() &&
