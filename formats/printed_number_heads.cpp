@@ -197,7 +197,11 @@ void NumberReader::take_spaced_letter(std::string_view line, NumberHead& head) c
   if (sub->like_name) return;
   head.ordinal = sub->ordinal;
   head.label.letter = "a";
-  head.label.printed = trim_right(line.substr(0, head.label.text_at + sub->label.printed.size()));
+  // "1. (a)" with both brackets
+  auto end =
+      static_cast<std::size_t>(sub->label.printed.data() - line.data()) + sub->label.printed.size();
+  if (rest.starts_with('(') && line.substr(end).starts_with(')')) ++end;
+  head.label.printed = trim_right(line.substr(0, end));
   if (!sub->label.back.empty()) head.label.back = sub->label.back;
   head.label.text_at += sub->label.text_at;
 }

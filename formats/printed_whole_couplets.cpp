@@ -1,7 +1,6 @@
 #include "keydrift/formats/printed_whole_couplets.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <iterator>
@@ -10,140 +9,24 @@
 #include <utility>
 
 #include "keydrift/formats/printed_chars.hpp"
-#include "keydrift/formats/printed_destination.hpp"
-#include "keydrift/formats/printed_name_words.hpp"
+#include "keydrift/formats/printed_couplet_paragraph.hpp"
 #include "keydrift/formats/printed_number_heads.hpp"
+#include "keydrift/formats/printed_page_edges.hpp"
 #include "keydrift/formats/printed_paragraph_couplets.hpp"
-#include "keydrift/formats/printed_run_on_labels.hpp"
-#include "keydrift/formats/printed_taxa.hpp"
+#include "keydrift/formats/printed_shapes.hpp"
 
 namespace keydrift::printed {
 namespace {
 
-using namespace std::string_view_literals;
-
 constexpr std::size_t kFewestWholeCouplets = 2;    // couplets of a key
 constexpr std::size_t kMostLinesOfParagraph = 30;  // of a paragraph
-constexpr std::size_t kShortestLead = 6;           // bytes
-constexpr std::size_t kLongestLookedAt = 160;      // bytes that are looked at before a cut
-
-// Where "Bruvella Roe" begins in "…: Bruvella Roe", "…, Bruvella Roe": behind the last sign stands
-// what may be a name, or a key's.
-std::optional<std::size_t> name_behind_sign(std::string_view text) {
-  static constexpr std::array kSigns{": "sv, ", "sv};
-  static Numbering const none;
-  for (auto const sign : kSigns) {
-    auto const at = text.rfind(sign);
-    if (at == std::string_view::npos) continue;
-    auto const tail = text.substr(at + sign.size());
-    bool const name = sign.front() == ':' || is_latin_genus(without_end(words_of(tail).front()));
-    if (starts_with_upper(tail) && name && plausible_destination(tail, none)) {
-      return at + sign.size();
-    }
-  }
-  return std::nullopt;
-}
-
-// Where the word behind the one at `at` begins; the text's size without.
-std::size_t next_word(std::string_view text, std::size_t at) {
-  while (at < text.size() && !is_blank(code_point_at(text, at).value)) {
-    at += code_point_at(text, at).length;
-  }
-  return skip_blanks(text, at);
-}
-
-// "M. rubra"
-bool begins_with_short_name(std::string_view text) {
-  auto const second = next_word(text, 0);
-  return second == 3 && text[1] == '.' && is_lower(code_point_at(text, second).value);
-}
-
-// "M. rubra", "Melorina rubra".
-bool begins_with_name(std::string_view text) {
-  auto const second = next_word(text, 0);
-  auto const end = next_word(text, second);
-  // "Tibiae black" has the form of one, too.
-  auto const two = without_end(trim_right(text.substr(0, end)));
-  return begins_with_short_name(text) || (is_latin_name(two) && has_strict_latin_ending(two));
-}
-
-// The word without an em dash and what stands before it, "(Fig. 3)—Morvella".
-std::string_view behind_em_dash(std::string_view word) {
-  constexpr auto kEmDash = "\u2014"sv;
-  auto const dash = word.rfind(kEmDash);
-  return dash == std::string_view::npos ? word : word.substr(dash + kEmDash.size());
-}
-
-// Before the label of a rival: "… long (2)", "… long—2.", "… red (Morvella rubra)", "… (Fig. 3).
-// Morvella minor.", which may be words elsewhere.
-struct EndBeforeRival {
-  std::uint32_t couplet{};
-  bool name{false};
-};
-EndBeforeRival end_before_rival(std::string_view text) {
-  constexpr std::size_t kMostDigits = 4;
-  auto const closed = [](char c) { return ".;,:)]"sv.find(c) != std::string_view::npos; };
-  while (!text.empty() && (closed(text.back()) || text.back() == ' ')) text.remove_suffix(1);
-  auto const begin = last_word_begin(text);
-  auto const last = behind_em_dash(text.substr(begin));
-  auto const digits = last.find_first_not_of("0123456789"sv) == std::string_view::npos;
-  if (digits && !last.empty() && last.size() <= kMostDigits) return {number_of(last), false};
-  auto const before = trim_right(text.substr(0, begin));
-  if (before.size() == text.size() || !is_epithet(last)) return {};
-  auto genus = behind_em_dash(before.substr(last_word_begin(before)));
-  if (genus.starts_with('(') || genus.starts_with('[')) genus.remove_prefix(1);
-  return {0, is_abbreviated(genus) || is_latin_genus(genus)};
-}
-
-// "… long ........ 2", "… long (2)"
-bool leads_to_number(std::string_view text) {
-  bool const bracket = text.ends_with(')');
-  if (bracket) text.remove_suffix(1);
-  auto const words = text.substr(0, text.find_last_not_of("0123456789"sv) + 1);
-  if (words.size() == text.size()) return false;
-  return bracket ? words.ends_with('(') : trim_right(words).ends_with("..");
-}
-
-// A byte of a line's text.
-struct Spot {
-  std::size_t line{};
-  std::size_t at{};
-};
-
-// A couplet's paragraph, its lines joined by blanks.
-struct CoupletParagraph {
-  std::size_t first{};   // line
-  std::size_t offset{};  // byte of that line where it begins
-  Label label;
-  std::string text;
-  std::vector<std::size_t> begins;      // of its lines in the text
-  std::vector<std::size_t> cuts;        // where further leads begin in the text
-  std::vector<std::size_t> names;       // that only the sign before them sets apart, likewise
-  std::vector<std::uint32_t> leads_to;  // numbers of couplets at the leads' ends
-  bool ends_well{false};                // the last lead leads somewhere
-  bool labelled{true};                  // all further leads bear labels
-
-  [[nodiscard]] Spot spot(std::size_t at) const {
-    auto const behind = std::upper_bound(begins.begin(), begins.end(), at);
-    auto const line = static_cast<std::size_t>(behind - begins.begin()) - 1;
-    return {first + line, at - begins[line] + (line == 0 ? offset : 0)};
-  }
-};
 
 // Where a lead begins.
 struct CoupletBegin {
   Spot spot;
   std::optional<Label> told;  // of its couplet, where no other reader tells it
+  bool misread{false};        // its number is printed with other signs
 };
-
-// What a lead prints up to where the next one begins, without the signs that part them.
-std::string_view without_separators(std::string_view text) {
-  text = trim_right(text);
-  while (!text.empty() && (text.back() == ';' || text.back() == ',')) {
-    text = trim_right(text.substr(0, text.size() - 1));
-  }
-  return text;
-}
 
 class WholeCouplets {
  public:
@@ -172,21 +55,27 @@ class WholeCouplets {
   [[nodiscard]] std::vector<CoupletParagraph> key_at(std::size_t i) const {
     std::vector<CoupletParagraph> key;
     while (i < lines_.size()) {
-      auto const label = label_of(i);
-      if (!label) {
-        if (key.empty() || !lines_[i].text.empty()) break;
-        ++i;  // a blank line between paragraphs
+      auto label = label_of(i);
+      bool const misread = !label && !key.empty() && i > 0 && lines_[i - 1].text.empty();
+      // "ll. Wings clear" behind couplet 10
+      if (misread) label = misprinted_label(i, key.size() + 1);
+      bool const due = label && label->number == key.size() + 1;
+      if (!label || (!due && is_page_between(i))) {
+        // A blank line between paragraphs, or the head of a page.
+        if (key.empty() || !(lines_[i].text.empty() || is_page_between(i))) break;
+        ++i;
         continue;
       }
-      if (label->is_dash() || label->number != key.size() + 1) break;
+      if (label->is_dash() || !due) break;
       bool const first_of_two = label->letter.empty() || fold(label->letter) == "a";
       if (!first_of_two || label->marks > 0) break;
       CoupletParagraph paragraph;
       paragraph.first = i;
       paragraph.label = *label;
+      paragraph.misread = misread;
       do {
-        bool const rival = label_of(i).has_value();
-        if (!paragraph.begins.empty() && !rival && answers(i)) return {};
+        bool const rival = misread || label_of(i).has_value();
+        if (!paragraph.begins.empty() && !rival && answers(i) && !is_lettered(paragraph)) return {};
         if (!paragraph.text.empty()) paragraph.text += ' ';
         paragraph.begins.push_back(paragraph.text.size());
         paragraph.text += lines_[i].text;
@@ -232,6 +121,24 @@ class WholeCouplets {
     return {end - 1, lines_[end - 1].text.size(), {}};
   }
 
+  // The label of couplet `number` with misread figures, before a capital or a letter in brackets.
+  [[nodiscard]] std::optional<Label> misprinted_label(std::size_t i, std::size_t number) const {
+    auto const text = lines_[i].text;
+    if (number > kMostCouplets || lines_[i].is_no_lead) return std::nullopt;
+    auto const label = read_misprinted_label(text, static_cast<std::uint32_t>(number), false);
+    if (!label || label->end == LabelEnd::none) return std::nullopt;
+    auto const words = text.substr(std::min(label->text_at, text.size()));
+    return starts_with_upper(words) || words.starts_with("(a) ") ? label : std::nullopt;
+  }
+
+  // The number of a page, alone or with words far from it, between blank lines.
+  [[nodiscard]] bool is_page_between(std::size_t i) const {
+    auto const edge = number_at_edge(lines_[i]);
+    bool const apart =
+        i > 0 && lines_[i - 1].text.empty() && i + 1 < lines_.size() && lines_[i + 1].text.empty();
+    return apart && (is_page_number(lines_[i].text) || (edge && edge->blanks >= kGapBlanks));
+  }
+
   // No label, or that of a rival that happens to begin a line: "– Wings dark", "2b. Wings dark"; or
   // the number that a lead ends in, alone or before its rival: "(2). – Wings dark".
   [[nodiscard]] bool goes_on(std::size_t i, std::uint32_t number) const {
@@ -243,6 +150,12 @@ class WholeCouplets {
     auto const front = trim_right(text.substr(0, label->text_at));
     bool const dash = is_dash(code_point_before(front, front.size()).value);
     return label->text_at >= text.size() || (dash && front.starts_with('('));
+  }
+
+  // "1. (a) Wings clear": its leads bear letters.
+  [[nodiscard]] static bool is_lettered(CoupletParagraph const& paragraph) {
+    auto const words = std::string_view{paragraph.text}.substr(paragraph.label.text_at);
+    return words.starts_with("(a) ") || words.starts_with("a) ");
   }
 
   // "B. Wings dark" within a paragraph.
@@ -264,146 +177,6 @@ class WholeCouplets {
     return counts && !label->decimal ? label : std::nullopt;
   }
 
-  // Rivals with labels, where there are any, and all others elsewhere.
-  static void find_cuts(CoupletParagraph& paragraph) {
-    seek_cuts(paragraph, true);
-    if (paragraph.cuts.empty()) seek_cuts(paragraph, false);
-  }
-
-  static void seek_cuts(CoupletParagraph& paragraph, bool with_labels) {
-    std::string_view const text = paragraph.text;
-    auto begin = paragraph.label.text_at;
-    paragraph.leads_to.clear();
-    paragraph.names.clear();
-    for (auto at = next_word(text, begin); at < text.size(); at = next_word(text, at)) {
-      if (with_labels && !answer(paragraph, at)) continue;
-      auto end = at < begin + kShortestLead ? std::nullopt : end_before(paragraph, begin, at);
-      if (!end) continue;
-      // "Aus bus R. Br. Wings dark": the words behind a name may be its author's.
-      for (auto next = next_word(text, at); !end->couplet && next < text.size();) {
-        if (own_label(text, at)) break;
-        if (is_digit(static_cast<unsigned char>(text[next]))) break;
-        auto const further = end_before(paragraph, begin, next);
-        if (!further || further->couplet) break;
-        end = further;
-        at = next;
-        next = next_word(text, at);
-      }
-      note(paragraph, *end);
-      paragraph.cuts.push_back(at);
-      paragraph.labelled = paragraph.labelled && own_label(text, at).has_value();
-      begin = at;
-    }
-    bool const labelled = !paragraph.cuts.empty() && own_label(text, begin).has_value();
-    auto const end = end_of(paragraph, begin, text.size(), labelled);
-    if (end) note(paragraph, *end);
-    paragraph.ends_well = end.has_value();
-  }
-
-  // A rival's label: a dash, the couplet's number again, or a letter behind its own.  "Illustration
-  // (2) Lower taxa" answers no "2 (1) Foot pale", nor does "Eyes 4" answer a 2.
-  [[nodiscard]] static std::optional<Label> answer(CoupletParagraph const& paragraph,
-                                                   std::size_t at) {
-    auto label = own_label(paragraph.text, at);
-    if (!label || label->is_dash() || label->family != LabelFamily::digits) return label;
-    bool const bracket = label->end == LabelEnd::enclosed;
-    bool const like =
-        (bracket ? paragraph.text.starts_with('(') : label->end == paragraph.label.end) ||
-        label->marks > 0 || !label->letter.empty();
-    return label->number == paragraph.label.number && like ? label : std::nullopt;
-  }
-
-  // "– Wings dark", "1' Wings dark", "b. Wings dark" at byte `at`.
-  [[nodiscard]] static std::optional<Label> own_label(std::string_view text, std::size_t at) {
-    constexpr std::uint32_t kMostLetters = 8;  // leads of a couplet that bear letters
-    constexpr std::size_t kLongest = 40;       // bytes
-    auto const behind = text.substr(at);
-    auto label = read_label(behind.substr(0, kLongest));
-    if (!label || label->decimal) return std::nullopt;
-    // "Leaves alternate — M. rubra": the dash leads to it.
-    auto const words = std::min(label->text_at, behind.size());
-    bool const dash = is_dash(code_point_at(behind, 0).value);
-    auto const name = behind.substr(words);
-    auto const before = trim_right(text.substr(0, at));
-    // "(Ausella busa). – Elytra setosa": the lead has its name already.
-    bool const ended =
-        leads_to_number(before) || (before.ends_with(").") && end_before_rival(before).name);
-    bool const named = dash && (begins_with_short_name(name) || (begins_with_name(name) && !ended));
-    if (named) return std::nullopt;
-    bool const letter = label->family == LabelFamily::lower || label->family == LabelFamily::upper;
-    if (letter && (label->number > kMostLetters || label->end == LabelEnd::none)) {
-      return std::nullopt;
-    }
-    return label;
-  }
-
-  // What a lead ends in: a couplet, or a name.
-  struct End {
-    std::optional<std::uint32_t> couplet;
-    std::optional<std::size_t> name;  // behind a sign: byte of the paragraph's text
-    bool behind_colon{false};         // which tells as much to those who read the lead
-  };
-
-  // The end of the lead at `begin`, if the next one may begin at byte `at`.
-  [[nodiscard]] static std::optional<End> end_before(CoupletParagraph const& paragraph,
-                                                     std::size_t begin, std::size_t at) {
-    std::string_view const text = paragraph.text;
-    auto const own = answer(paragraph, at);
-    auto const words = own ? at + own->text_at : at;
-    auto const before = trim_right(text.substr(0, at));
-    bool const upper = is_upper(code_point_at(text, words).value);
-    bool const apart = before.back() == ';';
-    if (!apart && !upper) return std::nullopt;
-    // "R. azurea (Pal) Tor": names go on with capitals, unless a full stop or leaders stand there.
-    bool const closed = apart || before.back() == '.' || words > at ||
-                        tail_of(before, begin).find("..") != std::string_view::npos;
-    bool const number = is_digit(static_cast<unsigned char>(before.back())) ||
-                        before.back() == ')' || before.back() == ']';
-    if (!closed && !number) return std::nullopt;
-    if (!own && begins_with_short_name(text.substr(at))) return std::nullopt;
-    auto const end = end_of(paragraph, begin, before.size(), own.has_value());
-    if (!end || end->couplet || (end->name && !upper)) return end;
-    // "Ovary superior; style single" is no name.
-    return upper && closed ? end : std::nullopt;
-  }
-
-  // What is looked at of a lead that begins at `begin` for its end.
-  [[nodiscard]] static std::string_view tail_of(std::string_view text, std::size_t begin) {
-    return text.substr(std::max(begin, text.size() - std::min(text.size(), kLongestLookedAt)));
-  }
-
-  // What the lead at [begin, end) ends in; `labelled`: its rival bears a label.
-  [[nodiscard]] static std::optional<End> end_of(CoupletParagraph const& paragraph,
-                                                 std::size_t begin, std::size_t end,
-                                                 bool labelled) {
-    // "– Elytra bare (3)": a dash does not lead to its words.
-    auto const own =
-        begin > paragraph.label.text_at ? own_label(paragraph.text, begin) : std::nullopt;
-    if (own) begin = std::min(begin + own->text_at, end);
-    auto const lead =
-        without_separators(std::string_view{paragraph.text}.substr(begin, end - begin));
-    auto const from = lead.size() - std::min(lead.size(), kLongestLookedAt);
-    auto const tail = lead.substr(from);
-    auto const reference = trailing_reference(tail);
-    if (reference && reference->reference.number <= kMostCouplets) {
-      // "… with 3. Wings dark": couplets stand behind those that lead to them.
-      if (reference->reference.number <= paragraph.label.number) return std::nullopt;
-      return End{reference->reference.number, {}, false};
-    }
-    auto const name = name_behind_sign(tail);
-    if (name) return End{{}, begin + from + *name, tail[*name - 2] == ':'};
-    if (leads_somewhere(tail)) return End{};
-    if (!labelled) return std::nullopt;
-    auto const before = end_before_rival(tail);
-    if (before.couplet > paragraph.label.number) return End{before.couplet, {}, false};
-    return before.name ? std::optional{End{}} : std::nullopt;
-  }
-
-  static void note(CoupletParagraph& paragraph, End const& end) {
-    if (end.couplet) paragraph.leads_to.push_back(*end.couplet);
-    if (end.name && !end.behind_colon) paragraph.names.push_back(*end.name);
-  }
-
   // Leads hardly ever begin where lines do.
   [[nodiscard]] bool begin_within_lines(std::vector<CoupletParagraph> const& key) const {
     std::size_t at_begins = 0;
@@ -416,7 +189,7 @@ class WholeCouplets {
         auto const line = paragraph.first + l;
         at_begin =
             at_begin || (lines_[line].number != lines_[line - 1].number &&
-                         end_before(paragraph, paragraph.label.text_at, paragraph.begins[l]));
+                         may_end_before(paragraph, paragraph.label.text_at, paragraph.begins[l]));
       }
       if (at_begin) ++at_begins;
     }
@@ -452,8 +225,8 @@ class WholeCouplets {
   void take(CoupletParagraph const& paragraph) {
     labelled_ = labelled_ && paragraph.labelled;
     auto label = paragraph.label;
-    if (!read_label(paragraph.text)) {
-      begins_.push_back({paragraph.spot(0), label});
+    if (paragraph.misread || !read_label(paragraph.text)) {
+      begins_.push_back({paragraph.spot(0), label, paragraph.misread});
     } else if (paragraph.offset > 0) {
       // Its words may stand on the next line.
       bool const alone = label.text_at == lines_[paragraph.first].text.size() - paragraph.offset;
@@ -465,7 +238,7 @@ class WholeCouplets {
       auto const spot = paragraph.spot(cut);
       auto const text = lines_[spot.line].text.substr(spot.at);
       std::optional told = label;
-      if (auto const own = own_label(paragraph.text, cut)) {
+      if (auto const own = label_in_paragraph(paragraph.text, cut)) {
         // "b. Wings dark" is told by the couplet; others speak for themselves.
         bool const letter = own->family == LabelFamily::lower || own->family == LabelFamily::upper;
         bool const answers = own->is_dash() || own->number == label.number;
@@ -493,14 +266,20 @@ class WholeCouplets {
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       std::size_t from = 0;
       std::optional<Label> told;
+      bool misread = false;
       auto const first = lines.size();
       bool const below_label = begin != begins_.begin() && is_label_alone(*std::prev(begin), i);
       for (; begin != begins_.end() && begin->spot.line == i; ++begin) {
-        if (begin->spot.at > from) lines.push_back(piece(i, from, begin->spot.at, told));
+        if (begin->spot.at > from) {
+          lines.push_back(piece(i, from, begin->spot.at, told));
+          lines.back().told_as_printed &= !misread;
+        }
         from = begin->spot.at;
         told = begin->told;
+        misread = begin->misread;
       }
       lines.push_back(piece(i, from, lines_[i].text.size(), told));
+      lines.back().told_as_printed &= !misread;
       // What stands below a label alone are the lead's words.
       if (below_label) lines[first].goes_on = true;
     }

@@ -305,5 +305,112 @@ TEST(PrintedWholeCouplets, ANumberInBracketsBeforeADashIsAnEnd) {
   }
 }
 
+TEST(PrintedWholeCouplets, DashesBehindANameInBracketsLeadToNoFurtherOne) {
+  EXPECT_EQ(sketch("Key to the species of Ausella\n"
+                   "\n"
+                   "1. Elytra with nine striae, pronotum with two foveae (Ausella busa). –\n"
+                   "Elytra setosa in their hind half, pronotum without foveae (2). 2. Legs red\n"
+                   "or reddish brown (Ausella cusa). – Tibia rubra or reddish, femora black (3).\n"
+                   "3. Tarsi with yellow setae beneath (Ausella dusa). – Tarsi with white\n"
+                   "setae beneath (Ausella fusa).\n"),
+            "1[1] Elytra with nine striae, pronotum with two foveae -> Ausella busa\n"
+            "1[–] Elytra setosa in their hind half, pronotum without foveae -> 2\n"
+            "2[2] Legs red or reddish brown -> Ausella cusa\n"
+            "2[–] Tibia rubra or reddish, femora black -> 3\n"
+            "3[3] Tarsi with yellow setae beneath -> Ausella dusa\n"
+            "3[–] Tarsi with white setae beneath -> Ausella fusa\n");
+}
+
+TEST(PrintedWholeCouplets, LettersInBracketsBeginLeadsWithinParagraphs) {
+  EXPECT_EQ(
+      sketch(
+          "                    Key to Ausella.\n"
+          "\n"
+          "   1. (a) Wings clear, with long dark spots . . . 2. (b) Wings dark . . . 3.\n"
+          "\n"
+          "   2. (a) Legs red . . . A. busa Roe. (b) Legs black . . . A. cusa\n"
+          "Dorn.\n"
+          " \n"
+          "212         Moths of the Lower Cullen\n"
+          "\n"
+          "   3. (a) Head large . . . 4.\n"
+          "(b) Head very small, hardly wider than the collar and deeply sunk . . . A. fusa Roe.\n"
+          "\n"
+          "   4. (a) Tail short . . . A. gusa Roe. (b) Tail\n"
+          "long . . . A. husa Roe.\n"),
+      "1[1. (a)] Wings clear, with long dark spots -> 2\n"
+      "1[b] Wings dark -> 3\n"
+      "2[2. (a)] Legs red -> Ausella busa\n"
+      "2[b] Legs black -> Ausella cusa\n"
+      "3[3. (a)] Head large -> 4\n"
+      "3[b] Head very small, hardly wider than the collar and deeply sunk -> Ausella fusa\n"
+      "4[4. (a)] Tail short -> Ausella gusa\n"
+      "4[b] Tail long -> Ausella husa\n");
+}
+
+TEST(PrintedWholeCouplets, NumbersOfParagraphsMayBeMisread) {
+  EXPECT_EQ(sketch("Key to Ausella.\n"
+                   "\n"
+                   "   1. (a) Wings clear, with two spots . . . A. busa Roe. (b) Wings dark or\n"
+                   "pale . . . 2.\n"
+                   "\n"
+                   "   2. (a) Wings clear, with six spots . . . A. cusa Roe. (b) Wings dark or\n"
+                   "pale . . . 3.\n"
+                   "\n"
+                   "   3. (a) Wings clear, with ten spots . . . A. dusa Roe. (b) Wings dark or\n"
+                   "pale . . . 4.\n"
+                   "\n"
+                   "   4. (a) Wings clear, with one spots . . . A. fusa Roe. (b) Wings dark or\n"
+                   "pale . . . 5.\n"
+                   "\n"
+                   "   5. (a) Wings clear, with two spots . . . A. gusa Roe. (b) Wings dark or\n"
+                   "pale . . . 6.\n"
+                   "\n"
+                   "   6. (a) Wings clear, with six spots . . . A. husa Roe. (b) Wings dark or\n"
+                   "pale . . . 7.\n"
+                   "\n"
+                   "   7. (a) Wings clear, with ten spots . . . A. jusa Roe. (b) Wings dark or\n"
+                   "pale . . . 8.\n"
+                   "\n"
+                   "   8. (a) Wings clear, with one spots . . . A. kusa Roe. (b) Wings dark or\n"
+                   "pale . . . 9.\n"
+                   "\n"
+                   "   9. (a) Wings clear, with two spots . . . A. lusa Roe. (b) Wings dark or\n"
+                   "pale . . . l0.\n"
+                   "\n"
+                   "   10. (a) Wings clear, with six spots . . . A. musa Roe. (b) Wings dark or\n"
+                   "pale . . . 11.\n"
+                   "\n"
+                   "   ll. (a) Wings clear, with ten spots . . . A. nusa Roe. (b) Wings dark or\n"
+                   "pale . . . 12.\n"
+                   "\n"
+                   "   12. (a) Wings clear, with one spots . . . A. pusa Roe. (b) Wings dark or\n"
+                   "pale . . . A. zusa Roe.\n"),
+            "1[1. (a)] Wings clear, with two spots -> Ausella busa\n"
+            "1[b] Wings dark or pale -> 2\n"
+            "2[2. (a)] Wings clear, with six spots -> Ausella cusa\n"
+            "2[b] Wings dark or pale -> 3\n"
+            "3[3. (a)] Wings clear, with ten spots -> Ausella dusa\n"
+            "3[b] Wings dark or pale -> 4\n"
+            "4[4. (a)] Wings clear, with one spots -> Ausella fusa\n"
+            "4[b] Wings dark or pale -> 5\n"
+            "5[5. (a)] Wings clear, with two spots -> Ausella gusa\n"
+            "5[b] Wings dark or pale -> 6\n"
+            "6[6. (a)] Wings clear, with six spots -> Ausella husa\n"
+            "6[b] Wings dark or pale -> 7\n"
+            "7[7. (a)] Wings clear, with ten spots -> Ausella jusa\n"
+            "7[b] Wings dark or pale -> 8\n"
+            "8[8. (a)] Wings clear, with one spots -> Ausella kusa\n"
+            "8[b] Wings dark or pale -> 9\n"
+            "9[9. (a)] Wings clear, with two spots -> Ausella lusa\n"
+            "9[b] Wings dark or pale -> 10\n"
+            "10[10. (a)] Wings clear, with six spots -> Ausella musa\n"
+            "10[b] Wings dark or pale -> 11\n"
+            "11[ll. (a)] Wings clear, with ten spots -> Ausella nusa\n"
+            "11[b] Wings dark or pale -> 12\n"
+            "12[12. (a)] Wings clear, with one spots -> Ausella pusa\n"
+            "12[b] Wings dark or pale -> Ausella zusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
