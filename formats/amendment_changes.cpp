@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "keydrift/formats/amendment_direction.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/key/word_list.hpp"
 
@@ -32,6 +33,13 @@ class ChangeFinder {
   }
 
   std::optional<WordChange> find() const {
+    // Two quotations are the words, and which are new is told by what stands around them.
+    if (quotes_.size() == 2 && !adds()) {
+      auto const direction = direction_of(tokens_, quotes_[0], quotes_[1]);
+      if (direction == PairDirection::old_first) return change(quote(0), quote(1));
+      if (direction == PairDirection::new_first) return change(quote(1), quote(0));
+      if (direction == PairDirection::unknown) return std::nullopt;
+    }
     auto change = read_instead();
     if (!change) change = between_quotes();
     if (!change) change = without_quotes();
@@ -184,21 +192,19 @@ class ChangeFinder {
 
   // Quotation marks say what the words are; the verb says what is done with them.
   [[nodiscard]] std::optional<WordChange> between_quotes() const {
-    bool const adds = has(Sense::insert) || has(Sense::add);
     if (quotes_.size() == 1 && has(Sense::remove)) {
       WordChange taken{said(quote(0)), {}, quote(0), {}};
       return taken.from.empty() ? std::nullopt : std::optional{taken};
     }
-    if (quotes_.size() != 2) return std::nullopt;
-    if (verb() < none()) {
-      // "substitute 'dark' for 'pale'" names the new words first.
-      auto const instead = index_of(Sense::instead);
-      bool const swapped = instead > quotes_[0] && instead < quotes_[1];
-      return swapped ? change(quote(1), quote(0)) : change(quote(0), quote(1));
-    }
-    if (has(Sense::read)) return change(quote(0), quote(1));
-    if (adds) return joined_to_quote();
+    if (quotes_.size() == 2 && adds()) return joined_to_quote();
     return std::nullopt;
+  }
+
+  // "Add 'brown'"; not "for 'pale' read 'dark'", nor "delete 'pale' and insert 'dark'".
+  [[nodiscard]] bool adds() const {
+    bool const puts = has(Sense::insert) || has(Sense::add);
+    bool const changes = verb() < none() || has(Sense::read) || has(Sense::remove);
+    return puts && !changes;
   }
 
   // "after 'dark' insert 'brown'", "insert 'not' before 'dark'".

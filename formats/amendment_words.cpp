@@ -51,7 +51,7 @@ constexpr std::array kVocabulary{
         "ler se|le se agora|queda como sigue|quedan como sigue|queda asi|quedan asi|passa a ter|"
         "passam a ter|passa a ser|passam a ser|passa a "
         "ler|lege|legatur|legantur|legendus|legendi|legendum|"
-        "legenda|recte"},
+        "legenda|recte|leggere|leggi|leggasi|legga"},
     Vocabulary{Sense::insert,
                "insert|inserts|inserted|inserting|interpolate|einfugen|einzufugen|eingefugt|"
                "einfuegen|einzuschieben|einschieben|eingeschoben|fuge|inserer|insere|inseree|"
@@ -76,7 +76,8 @@ constexpr std::array kVocabulary{
                "elimine|eliminado|eliminada|borrar|borrese|omitir|omita|omitase|dele|deleatur|"
                "deleantur|delendus|delendi|delendum|omittatur|omittantur"},
     Vocabulary{Sense::change,
-               "change|changed|changes|alter|altered|amend|amended|amending|modify|modified|"
+               "change|changed|changes|exchange|exchanged|alter|altered|amend|amended|amending|"
+               "modify|modified|"
                "modifying|correct|corrected|andern|geandert|abandern|abgeandert|zu andern|"
                "changer|changez|modifier|modifie|modifiee|modifies|modifiees|corriger|corrigez|"
                "cambiar|cambie|cambiese|cambia|modificar|modifica|modifican|modifiquese|"
@@ -94,10 +95,12 @@ constexpr std::array kVocabulary{
                "de|depois do|apos|post"},
     Vocabulary{Sense::before, "before|vor|avant|antes de|antes del|antes do|ante"},
     Vocabulary{Sense::between, "between|zwischen|entre|inter"},
-    Vocabulary{Sense::instead,
-               "for|instead of|in place of|statt|anstatt|anstelle von|an stelle von|fur|au lieu "
-               "de|pour|en lugar de|en vez de|donde dice|donde se lee|em vez de|em lugar de|onde "
-               "se le|pro|loco"},
+    Vocabulary{
+        Sense::instead,
+        "for|instead of|in place of|in lieu of|statt|anstatt|anstelle|anstelle von|an stelle|"
+        "an stelle von|fur|au lieu de|a la place de|a la place du|pour|en lugar de|en vez de|donde "
+        "dice|donde se lee|em vez de|em lugar de|onde "
+        "se le|pro|loco|invece di|anziche|al posto di"},
     Vocabulary{Sense::becomes, "to|by|with|into|in|durch|zu|mit|par|en|por|con|a|per|ad"},
     Vocabulary{Sense::leads_to,
                "leads to|lead to|leads now to|now leads to|goes to|go to|goes now to|fuhrt zu|"
