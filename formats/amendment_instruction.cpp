@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "keydrift/formats/amendment_changes.hpp"
+#include "keydrift/formats/amendment_renumbering.hpp"
 #include "keydrift/formats/amendment_where.hpp"
 #include "keydrift/formats/amendment_words.hpp"
 #include "keydrift/formats/printed_chars.hpp"
@@ -37,10 +38,18 @@ class Clause {
       readings.push_back({std::move(*step), std::nullopt});
       if (adds) readings.push_back({PlaceByNumber{}, std::nullopt});
     } else if (auto where = heading()) {
-      readings.push_back({PlaceByNumber{}, std::move(where)});
+      // "New couplet 8:" says that none is replaced.
+      bool const fresh = std::any_of(tokens_.begin(), tokens_.end(), is_said_new);
+      if (fresh) {
+        readings.push_back({PlaceByNumber{{}, true, lists_.front().ranges}, std::nullopt});
+      } else {
+        readings.push_back({PlaceByNumber{}, std::move(where)});
+      }
     }
     return readings;
   }
+
+  [[nodiscard]] bool inserts() const { return has(Sense::insert) || has(Sense::add); }
 
   [[nodiscard]] bool seems_to_instruct() const {
     bool const verb = has(Sense::replace) || has(Sense::insert) || has(Sense::remove) ||
@@ -135,7 +144,10 @@ class Clause {
       return InsertCouplets{
           beside == Sense::after ? range.last : range.first, beside == Sense::before, {}};
     }
-    if (has(Sense::insert)) return PlaceByNumber{};
+    // "Change couplet 7 and insert 7a" changes one of the two.
+    bool const changes = has(Sense::change) || has(Sense::replace);
+    if (has(Sense::insert) && changes) return PlaceByNumber{};
+    if (has(Sense::insert)) return PlaceByNumber{{}, true, inserted_numbers()};
     // "Deleted and replaced by the following" replaces.
     if (has(Sense::remove) && !has(Sense::replace)) {
       RemoveCouplets removal;
@@ -154,6 +166,14 @@ class Clause {
       return PlaceByNumber{};
     }
     return std::nullopt;
+  }
+
+  [[nodiscard]] std::vector<LabelRange> inserted_numbers() const {
+    std::vector<LabelRange> numbers;
+    for (auto const& list : lists_) {
+      numbers.insert(numbers.end(), list.ranges.begin(), list.ranges.end());
+    }
+    return numbers;
   }
 
   // Instructions whose couplet the heading before them names: "add: except in Aus bus".
@@ -281,9 +301,27 @@ std::vector<std::string_view> clauses_of(std::string_view text) {
   return clauses;
 }
 
+// "… and renumber couplets 8–13 as 9–14", with what else the sentence asks for.
+std::optional<std::vector<InstructionReading>> read_renumbering(std::string_view text,
+                                                                AmendmentTarget const& around) {
+  auto found = find_renumbering(text);
+  if (!found) return std::nullopt;
+  std::vector<InstructionReading> readings;
+  readings.push_back({std::move(found->step), std::nullopt});
+  Clause rest{found->rest, around};
+  auto others = rest.read();
+  // "… and insert:"
+  if (others.empty() && rest.inserts()) {
+    others.push_back({PlaceByNumber{{}, true, {}}, std::nullopt});
+  }
+  std::move(others.begin(), others.end(), std::back_inserter(readings));
+  return readings;
+}
+
 // "Delete couplet 3 and let lead 1b lead to Aus bus": a redirection beside another thing that needs
 // no couplets below it.
 std::vector<InstructionReading> read_clause(std::string_view text, AmendmentTarget const& around) {
+  if (auto readings = read_renumbering(text, around)) return *std::move(readings);
   auto const tokens = read_words(text);
   auto const redirects = [](InstructionReading const& one) {
     return std::holds_alternative<RedirectLead>(one.step);
@@ -325,6 +363,10 @@ std::vector<InstructionReading> read_clauses(std::vector<std::string_view> const
     near.line.reset();
     std::move(some.begin(), some.end(), std::back_inserter(all));
   }
+  // What is printed below belongs to the last of them.
+  std::stable_partition(all.begin(), all.end(), [](InstructionReading const& one) {
+    return std::holds_alternative<RenumberCouplets>(one.step);
+  });
   return any ? all : std::vector<InstructionReading>{};
 }
 

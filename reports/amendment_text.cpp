@@ -31,6 +31,7 @@ std::string_view mark_of_act(AmendmentAct act) {
       return "‡";
     case AmendmentAct::renamed:
     case AmendmentAct::noted:
+    case AmendmentAct::renumbered:
     case AmendmentAct::back_references:
       return "·";
   }
@@ -56,6 +57,8 @@ std::string act_in_words(AmendmentDeed const& deed) {
       return "a taxon renamed";
     case AmendmentAct::noted:
       return "notes";
+    case AmendmentAct::renumbered:
+      return "another number";
     case AmendmentAct::back_references:
       return "back-reference";
   }
@@ -148,6 +151,7 @@ class AmendmentSetter {
         Row{AmendmentAct::redirected, "leading elsewhere"},
         Row{AmendmentAct::renamed, "with a taxon renamed"},
         Row{AmendmentAct::noted, "with other notes"},
+        Row{AmendmentAct::renumbered, "with another number"},
         Row{AmendmentAct::back_references, "with nothing but another back-reference"},
     };
     for (auto const& row : kRows) {
@@ -200,7 +204,8 @@ class AmendmentSetter {
     AmendmentDeed const* last = nullptr;
     for (auto const& deed : amended_.deeds) {
       // What merely follows from the rest is told in one line, without parting lines.
-      bool const follows = deed.act == AmendmentAct::back_references;
+      bool const follows =
+          deed.act == AmendmentAct::back_references || deed.act == AmendmentAct::renumbered;
       if (last == nullptr || !follows || last->act != deed.act) page_.blank();
       set_deed(deed);
       last = &deed;

@@ -26,6 +26,8 @@ char const* to_word(AmendmentAct act) {
       return "renamed";
     case AmendmentAct::noted:
       return "noted";
+    case AmendmentAct::renumbered:
+      return "renumbered";
     case AmendmentAct::back_references:
       return "back-references";
   }

@@ -71,7 +71,7 @@ INSTANTIATE_TEST_SUITE_P(
         Phrase{"Intercálese tras el paso 7:" + kSevenA, "insert after 7: 7a\n"},
         Phrase{"Inserir após o passo 7:" + kSevenA, "insert after 7: 7a\n"},
         Phrase{"Post numerum 7 inseratur:" + kSevenA, "insert after 7: 7a\n"},
-        Phrase{"Insert couplet 7a:" + kSevenA, "by number: 7a\n"}));
+        Phrase{"Insert couplet 7a:" + kSevenA, "new by number: 7a\n"}));
 
 INSTANTIATE_TEST_SUITE_P(
     Removing, Phrases,

@@ -37,7 +37,8 @@ std::string where(AmendmentTarget const& target) {
 struct Teller {
   Amendment const& amendment;
   std::string operator()(PlaceByNumber const& one) const {
-    return "by number:" + couplets(amendment, one.couplets);
+    return std::string{one.inserts ? "new " : ""} +
+           "by number:" + couplets(amendment, one.couplets);
   }
   std::string operator()(ReplaceCouplets const& one) const {
     return "replace " + ranges(one.labels) + ":" + couplets(amendment, one.couplets);
@@ -53,6 +54,9 @@ struct Teller {
   }
   std::string operator()(RedirectLead const& one) const {
     return "redirect " + where(one.target) + ": " + one.to;
+  }
+  std::string operator()(RenumberCouplets const& one) const {
+    return "renumber " + ranges(one.from) + " as " + ranges(one.to);
   }
   std::string operator()(ChangeWords const& one) const {
     return "change " + where(one.target) + ": {" + one.from + "} {" + one.to + "}" +

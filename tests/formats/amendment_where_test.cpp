@@ -105,7 +105,7 @@ TEST(AmendmentWhere, IsToldOfLeadsThatCouldNotBePlaced) {
        .bytes = "The tail of Aus bus: rounded or pointed ..... 4\n"
                 "New couplet 4:\n4. Legs red ..... Aus bus\n– Legs blue ..... Aus cus\n"});
   ASSERT_TRUE(loaded);
-  EXPECT_EQ(in_short(*loaded.value), "by number: 4\n");
+  EXPECT_EQ(in_short(*loaded.value), "new by number: 4\n");
   ASSERT_EQ(loaded.value->not_understood.size(), 1U);
   EXPECT_EQ(to_text(loaded.value->not_understood[0]),
             "piece.txt:1:1: error: this looks like a lead, and it is not known where it belongs "

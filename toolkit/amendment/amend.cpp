@@ -85,7 +85,8 @@ void check_what_is_amended(Application& application, Edition const& edition) {
 void say_amended(Edition& edition, std::vector<AmendmentDeed> const& deeds) {
   std::vector<std::string> labels;
   for (auto const& deed : deeds) {
-    bool const follows = deed.act == AmendmentAct::back_references;
+    bool const follows =
+        deed.act == AmendmentAct::back_references || deed.act == AmendmentAct::renumbered;
     if (follows || std::find(labels.begin(), labels.end(), deed.couplet) != labels.end()) continue;
     labels.push_back(deed.couplet);
   }
@@ -178,6 +179,7 @@ std::vector<AmendmentDeed> close_deeds(std::vector<OpenDeed> open,
     if (there) {
       deed.couplet = completed.edition[now].label;
       bool const told = deed.act != AmendmentAct::removed && deed.act != AmendmentAct::noted &&
+                        deed.act != AmendmentAct::renumbered &&
                         deed.act != AmendmentAct::back_references;
       auto const count = static_cast<std::uint32_t>(completed.edition[now].leads.size());
       if (leads.empty() && told) {
@@ -209,6 +211,7 @@ Amended amend(Edition const& edition, std::span<Amendment const> pieces, Proof c
     auto const& refused = pieces[number].not_understood;
     amended.unplaced.insert(amended.unplaced.end(), refused.begin(), refused.end());
     check_what_is_amended(application, edition);
+    number_anew(application);
     place_couplets(application);
     look_up_destinations(application);
     change_words(application);

@@ -32,6 +32,7 @@ enum class AmendmentAct : std::uint8_t {
   reworded,         // words of a lead
   renamed,          // a taxon, wherever it is named
   noted,            // a note was added or changed
+  renumbered,       // a couplet of the edition has another number, as the piece says
   back_references,  // follow from the rest
 };
 
@@ -62,18 +63,19 @@ struct Amended {
 using Proof = std::function<std::vector<Finding>(Edition)>;
 
 // Applies the pieces one after the other.  In each, couplets are replaced, inserted and removed
-// first, in printed order, then the destinations of its leads are looked up (in the piece, else in
-// the edition), then words are changed and leads redirected, and at last the couplets that nothing
-// leads to yet are linked: a lead of the couplet before that leads where an inserted couplet leads
-// on to now leads to the inserted one.  Back-references are told anew where the edition prints them
-// and the leads to a couplet changed.
+// first, in printed order, after
+// those of the edition have the numbers that the piece gives them, then the destinations of its
+// leads are looked up (in the piece, else in the edition), then words are changed and leads
+// redirected, and at last the couplets that nothing leads to yet are linked: a lead of the couplet
+// before that leads where an inserted couplet leads on to now leads to the inserted one.
+// Back-references are told anew where the edition prints them and the leads to a couplet changed.
 //
 // Codes of `unplaced` (errors): those of Amendment::not_understood; no-such-couplet,
 // ambiguous-couplet, conflicting-instructions, couplet-without-number, couplet-without-leads,
-// words-not-found, words-found-several-times, unlinked-couplet.  Of `remarks`: number-taken,
-// destination-looked-up, words-taken-for-destination, note-left-out, abbreviation-not-resolved,
-// amends-another-edition, front-matter-not-applied. Findings on words of a piece bear the piece's
-// file name and places.
+// words-not-found, words-found-several-times, unlinked-couplet, number-not-free,
+// numbers-do-not-fit, number-before-or-after.  Of `remarks`: number-taken, destination-looked-up,
+// words-taken-for-destination, note-left-out, abbreviation-not-resolved, amends-another-edition,
+// front-matter-not-applied. Findings on words of a piece bear the piece's file name and places.
 [[nodiscard]] Amended amend(Edition const& edition, std::span<Amendment const> pieces,
                             Proof const& proof = {});
 

@@ -48,6 +48,18 @@ constexpr std::array kAmendmentKinds{
                 "A note of a couplet that was taken out with it",
                 "The couplet that takes its place does not repeat the note. Put it into the piece\n"
                 "if it still holds."},
+    FindingKind{"number-before-or-after", Severity::error,
+                "A number that the same piece gives to another couplet",
+                "The piece renumbers couplets, so that the number may be the old one or the new\n"
+                "one. Nothing was changed. Put the instruction into a piece of its own."},
+    FindingKind{"number-not-free", Severity::error,
+                "A number that a couplet of the edition bears already",
+                "An insertion replaces nothing, and no number is given twice. Say what becomes of\n"
+                "the old couplet: \"Couplets 8–13 become 9–14\", or \"Replace couplet 8\"."},
+    FindingKind{"numbers-do-not-fit", Severity::error,
+                "Old and new numbers that do not fit each other",
+                "The couplets were not renumbered. Say it as in \"Couplets 8–13 become 9–14\", or\n"
+                "have them counted anew with --renumber."},
     FindingKind{"number-taken", Severity::warning, "An inserted couplet got another number",
                 "The edition has a couplet of its number already. Say which one it replaces, or\n"
                 "give it a number that is free."},

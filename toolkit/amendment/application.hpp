@@ -3,7 +3,9 @@
 
 #include <cstdint>
 #include <optional>
+#include <set>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -44,6 +46,13 @@ struct Application {
   // What led to a removed couplet leads to another one instead.
   std::vector<std::pair<CoupletId, CoupletId>> moved{};
 
+  // The numbers that the piece changes, and those that they become: from the least to the greatest.
+  std::optional<std::pair<std::uint64_t, std::uint64_t>> renumbered{};
+  // Refused before anything is done.
+  std::set<AmendmentInstruction const*> set_aside{};
+
+  [[nodiscard]] bool moves(std::string_view label) const;
+  void refuse_number(Place const& place, std::string printed);
   Finding& refuse(std::string code, Place const& place, std::string printed, std::string message,
                   std::string remedy);
   Finding& remark(std::string code, Severity severity, Place const& place, std::string printed,
@@ -58,6 +67,7 @@ struct Application {
 [[nodiscard]] Place unmarked(Place place);
 
 // The stages, in order.
+void number_anew(Application& application);
 void place_couplets(Application& application);
 void look_up_destinations(Application& application);
 void change_words(Application& application);

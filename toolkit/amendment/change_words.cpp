@@ -43,6 +43,7 @@ class WordChanger {
   void run() {
     for (auto const& instruction : a_.piece.instructions) {
       now_ = &instruction;
+      if (a_.set_aside.count(&instruction) != 0) continue;
       if (auto const* change = std::get_if<ChangeWords>(&instruction.step)) take(*change);
       if (auto const* redirection = std::get_if<RedirectLead>(&instruction.step)) {
         take(*redirection);

@@ -97,7 +97,9 @@ void tell_back_references(Draft& draft, Edition const& original, std::size_t pie
   before.resize(draft.edition.couplets.size());
   auto const now = parents_of(draft.edition.couplets, alive_rows(draft));
   std::set<std::uint32_t> dealt_with;
-  for (auto const& deed : deeds) dealt_with.insert(deed.couplet.index);
+  for (auto const& deed : deeds) {
+    if (deed.deed.act != AmendmentAct::renumbered) dealt_with.insert(deed.couplet.index);
+  }
   for (auto const row : alive_rows(draft)) {
     auto& couplet = draft.edition.couplets[row];
     bool const wanted = usual || !couplet.back_references.empty();

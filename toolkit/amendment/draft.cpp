@@ -141,6 +141,38 @@ void Draft::relabel(CoupletId id, std::string label) {
   edition[id].label = std::move(label);
 }
 
+void Draft::renumber(std::unordered_map<std::uint32_t, std::string> const& fresh) {
+  for (auto const row : order) {
+    for (auto& reference : edition.couplets[row].back_references) {
+      auto const couplet = find(reference.label, part[row]);
+      auto const found = couplet ? fresh.find(couplet->index) : fresh.end();
+      if (found != fresh.end()) reference.label = found->second;
+    }
+  }
+  for (auto const row : order) {
+    for (auto& lead : edition.couplets[row].leads) {
+      auto const* to = std::get_if<ToCouplet>(&lead.destination);
+      auto const found = to != nullptr ? fresh.find(to->couplet.index) : fresh.end();
+      if (found != fresh.end()) lead.destination_printed = found->second;
+    }
+  }
+  for (auto const& [row, label] : fresh) {
+    auto& couplet = edition.couplets[row];
+    for (auto& lead : couplet.leads) {
+      if (!couplet.label.empty() && lead.label.starts_with(couplet.label)) {
+        lead.label.replace(0, couplet.label.size(), label);
+      }
+    }
+    std::erase(by_label_[label_key(couplet.label)], row);
+  }
+  for (auto const row : order) {
+    auto const found = fresh.find(row);
+    if (found == fresh.end()) continue;
+    by_label_[label_key(found->second)].push_back(row);
+    edition.couplets[row].label = found->second;
+  }
+}
+
 std::string Draft::free_label(std::string_view beside) const {
   auto const number = label_number(beside);
   auto const base = number ? std::to_string(number->number) : std::string{beside};

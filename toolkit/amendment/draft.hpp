@@ -49,6 +49,9 @@ class Draft {
   CoupletId insert(Couplet couplet, std::size_t position, std::size_t in_part);
   void remove(CoupletId id);
   void relabel(CoupletId id, std::string label);
+  // Gives these rows their numbers at once, with the numbers of their leads, of what leads to them
+  // and of the back-references to them.
+  void renumber(std::unordered_map<std::uint32_t, std::string> const& fresh);
   // The number with the first letter that is free: "7a" beside 7.
   [[nodiscard]] std::string free_label(std::string_view beside) const;
   // "the nearest couplets are 16 and 18", "did you mean …"; "" where the edition has none.

@@ -20,6 +20,7 @@ class Placer {
   void run() {
     for (auto const& instruction : a_.piece.instructions) {
       now_ = &instruction;
+      if (a_.set_aside.count(&instruction) != 0) continue;
       std::visit([this](auto const& step) { take(step); }, instruction.step);
     }
   }
@@ -28,7 +29,9 @@ class Placer {
   // --- one instruction -------------------------------------------------------------------------
 
   void take(PlaceByNumber const& step) {
-    for (auto const id : usable(step.couplets)) place_by_number(id);
+    for (auto const id : usable(step.couplets)) {
+      if (may_stay(step, id)) place_by_number(id);
+    }
   }
 
   void take(ReplaceCouplets const& given) {
@@ -121,6 +124,17 @@ class Placer {
   void take(InsertCouplets const& given) {
     InsertCouplets const step{given.beside, given.before, usable(given.couplets)};
     auto anchor = draft_.find(step.beside);
+    // "Couplets 8–13 become 9–14; before 8 insert 8".
+    bool const in_room = !step.couplets.empty() && a_.moves(step.beside) && step.before;
+    if (in_room && label_key(piece_[step.couplets.front()].label) == label_key(step.beside)) {
+      PlaceByNumber const by_number{step.couplets, true, {}};
+      take(by_number);
+      return;
+    }
+    if (in_room) {
+      a_.refuse_number(now_->place, now_->printed);
+      return;
+    }
     if (!anchor) {
       if (auto const lead = draft_.find_lead(step.beside)) anchor = lead->couplet;
     }
@@ -179,7 +193,8 @@ class Placer {
     }
   }
 
-  void take(RedirectLead const&) {}  // see change_words
+  void take(RenumberCouplets const&) {}  // see number_anew
+  void take(RedirectLead const&) {}      // see change_words
   void take(ChangeWords const&) {}
 
   // Those that have leads; the others are told (other forms than print can hold such).
@@ -194,6 +209,48 @@ class Placer {
   }
 
   // --- by number -------------------------------------------------------------------------------
+
+  // "Insert new couplet 8" replaces no couplet 8.  One whose words the edition has is printed for
+  // what it leads to now.
+  bool may_stay(PlaceByNumber const& step, CoupletId id) {
+    auto const& couplet = piece_[id];
+    auto const same = draft_.find(couplet.label);
+    if (!same || couplet.label.empty()) return true;
+    if (couplet.leads.size() < 2 || shares_words(*same, id)) return true;
+    if (a_.moves(couplet.label)) {
+      a_.refuse_number(couplet.place, couplet.leads.front().text);
+      return false;
+    }
+    auto const key = label_key(couplet.label);
+    bool const fresh =
+        step.inserts && (step.fresh.empty() ||
+                         std::any_of(step.fresh.begin(), step.fresh.end(),
+                                     [&](LabelRange const& range) { return covers(range, key); }));
+    if (!fresh) return true;
+    a_.refuse("number-not-free", couplet.place, couplet.leads.front().text,
+              "this is to be inserted as couplet " + key + ", and the edition has a couplet " +
+                  key + ", which an insertion does not replace",
+              "say what becomes of the old numbers, as in \"Couplets 8–13 become 9–14\", or "
+              "\"Replace couplet " +
+                  key + "\" if that is meant");
+    return false;
+  }
+
+  [[nodiscard]] bool shares_words(CoupletId old, CoupletId id) const {
+    auto const& leads = draft_.edition[old].leads;
+    return std::any_of(piece_[id].leads.begin(), piece_[id].leads.end(), [&](Lead const& lead) {
+      return std::any_of(leads.begin(), leads.end(),
+                         [&](Lead const& one) { return one.text == lead.text; });
+    });
+  }
+
+  [[nodiscard]] static bool covers(LabelRange const& range, std::string const& key) {
+    if (label_key(range.first) == key || label_key(range.last) == key) return true;
+    auto const number = label_number(key);
+    auto const first = label_number(range.first);
+    auto const last = label_number(range.last);
+    return number && first && last && *first <= *number && *number <= *last;
+  }
 
   void place_by_number(CoupletId id) {
     auto const& couplet = piece_[id];

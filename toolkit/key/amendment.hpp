@@ -42,6 +42,10 @@ struct AmendmentTarget {
 // is replaced; any other is inserted in order ("7a" behind 7).
 struct PlaceByNumber {
   std::vector<CoupletId> couplets;
+  // "Insert new couplet 8": no couplet of the edition is replaced by one of these numbers; by none
+  // at all where the words name no number.
+  bool inserts{false};
+  std::vector<LabelRange> fresh{};
 };
 // "Couplets 12–14 are replaced by the following", "couplet 7 should read".
 struct ReplaceCouplets {
@@ -77,8 +81,15 @@ struct ChangeWords {
   bool throughout{false};  // everywhere in the key, however often
 };
 
+// "Couplets 8–13 become 9–14"; both empty: as many numbers up as couplets are inserted.  The
+// couplets of the piece have the new numbers, whatever stands first.
+struct RenumberCouplets {
+  std::vector<LabelRange> from;
+  std::vector<LabelRange> to;
+};
+
 using AmendmentStep = std::variant<PlaceByNumber, ReplaceCouplets, InsertCouplets, RemoveCouplets,
-                                   AddToCouplet, RedirectLead, ChangeWords>;
+                                   AddToCouplet, RedirectLead, ChangeWords, RenumberCouplets>;
 
 struct AmendmentInstruction {
   AmendmentStep step;
