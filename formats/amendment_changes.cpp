@@ -281,6 +281,8 @@ class ChangeFinder {
     }
     bool const behind_number = from >= 2 && tokens_[from - 2].sense == Sense::label;
     if (!behind_number || is_number_of_couplet(from)) return std::nullopt;
+    // "Couplet 10: the two leads should be interchanged".
+    if (index_of(Sense::couplet, from) < read) return std::nullopt;
     auto end = read;
     while (end > from && is_auxiliary(tokens_[end - 1])) --end;
     if (end == from) return std::nullopt;

@@ -16,6 +16,7 @@ namespace keydrift::printed {
 namespace {
 
 constexpr std::size_t kLongestInstruction = 1000;  // bytes; longer text is prose
+constexpr std::size_t kMostWordsBeforeNumber = 5;  // "In the second lead of couplet 3"
 
 class Clause {
  public:
@@ -29,14 +30,21 @@ class Clause {
   }
 
   std::vector<InstructionReading> read() {
+    if (auto some = pairs(); !some.empty()) return some;
     if (change_) return changes();
     std::vector<InstructionReading> readings;
     if (auto step = block()) {
       // "Modify 3b to lead to couplet 4, and add:" has couplets below it as well.
-      bool const adds = std::holds_alternative<RedirectLead>(*step) &&
-                        end_of_destination(index_of(Sense::leads_to)) < text_.size();
+      auto const* redirection = std::get_if<RedirectLead>(&*step);
+      bool const adds =
+          redirection != nullptr && end_of_destination(index_of(Sense::leads_to)) < text_.size();
+      // "Lead 7b leads to a new couplet 14:" has it below.
+      bool const shows = redirection != nullptr && tokens_.back().sense == Sense::colon &&
+                         std::any_of(tokens_.begin(), tokens_.end(), is_said_new);
+      PlaceByNumber below;
+      if (shows) below = {{}, true, {{redirection->to, redirection->to, false}}};
       readings.push_back({std::move(*step), std::nullopt});
-      if (adds) readings.push_back({PlaceByNumber{}, std::nullopt});
+      if (adds || shows) readings.push_back({std::move(below), std::nullopt});
     } else if (auto where = heading()) {
       // "New couplet 8:" says that none is replaced.
       bool const fresh = std::any_of(tokens_.begin(), tokens_.end(), is_said_new);
@@ -51,14 +59,19 @@ class Clause {
 
   [[nodiscard]] bool inserts() const { return has(Sense::insert) || has(Sense::add); }
 
+  // A sentence that begins with a couplet, or speaks of one and of a change, asks for something.
   [[nodiscard]] bool seems_to_instruct() const {
     bool const verb = has(Sense::replace) || has(Sense::insert) || has(Sense::remove) ||
-                      has(Sense::change) || has(Sense::add) ||
+                      asks_to_change() || has(Sense::add) ||
                       (has(Sense::instead) && has(Sense::read)) ||
                       (has(Sense::read) && quotes() >= 2);
-    bool const noun_and_number =
-        std::any_of(lists_.begin(), lists_.end(), [](NumberList const& one) { return one.noun; });
-    return verb && (noun_and_number || quotes() >= 2);
+    auto const named =
+        std::find_if(lists_.begin(), lists_.end(), [](NumberList const& one) { return one.noun; });
+    if (named == lists_.end()) return verb && quotes() >= 2;
+    if (verb || speaks_of_change()) return true;
+    bool const in_front = named->first <= kMostWordsBeforeNumber;
+    return in_front && tokens_.size() > named->last + 1 && !has(Sense::modification) &&
+           !leaves_as_it_is();
   }
 
  private:
@@ -74,6 +87,81 @@ class Clause {
   }
   [[nodiscard]] Sense sense_at(std::size_t i) const {
     return i < tokens_.size() ? tokens_[i].sense : Sense::stop;
+  }
+
+  // "Change", not "the following changes are necessary".
+  [[nodiscard]] bool asks_to_change() const {
+    return std::any_of(tokens_.begin(), tokens_.end(), [](Token const& token) {
+      return token.sense == Sense::change && plain_words(token.text) != "changes";
+    });
+  }
+
+  [[nodiscard]] bool speaks_of_change() const {
+    return swaps() || speaks_of_renumbering(text_) ||
+           std::any_of(tokens_.begin(), tokens_.end(), [](Token const& token) {
+             return token.sense != Sense::quote && plain_words(token.text).starts_with("misprint");
+           });
+  }
+
+  [[nodiscard]] bool swaps() const {
+    static constexpr std::array<std::string_view, 26> kWords{
+        "swap",           "swapped",      "transpose",  "transposed", "transposes",
+        "interchange",    "interchanged", "reverse",    "reversed",   "invert",
+        "inverted",       "vertauschen",  "vertauscht", "tauschen",   "intervertir",
+        "intervertis",    "permuter",     "inverser",   "transponer", "intercambiar",
+        "intercambiense", "invertir",     "trocar",     "trocadas",   "inverter",
+        "permutentur"};
+    return std::any_of(tokens_.begin(), tokens_.end(), [](Token const& token) {
+      return token.sense != Sense::quote && is_one_of(kWords, plain_words(token.text));
+    });
+  }
+
+  // "Couplets 1–7 remain as they are", "Errata to couplet 3" ask for nothing.
+  [[nodiscard]] bool leaves_as_it_is() const {
+    static constexpr std::array<std::string_view, 24> kWords{
+        "unchanged", "remain",     "remains",   "same",      "unverandert", "bleibt",
+        "bleiben",   "inchange",   "inchanges", "igual",     "iguales",     "iguais",
+        "manent",    "original",   "addition",  "additions", "erratum",     "errata",
+        "addenda",   "corrigenda", "nachtrag",  "nachtrage", "adiciones",   "adicoes"};
+    return std::any_of(tokens_.begin(), tokens_.end(), [](Token const& token) {
+      return is_one_of(kWords, plain_words(token.text));
+    });
+  }
+
+  // "Replace 'a' by 'b' and 'c' by 'd'": one verb, and nothing but pairs.
+  [[nodiscard]] std::vector<InstructionReading> pairs() const {
+    if (quotes() < 4 || quotes() % 2 != 0 || !(has(Sense::replace) || has(Sense::change)))
+      return {};
+    std::vector<std::size_t> at;
+    for (std::size_t i = 0; i < tokens_.size(); ++i) {
+      if (tokens_[i].sense == Sense::quote) at.push_back(i);
+    }
+    for (std::size_t q = 0; q + 1 < at.size(); ++q) {
+      auto const between = q % 2 == 0 ? Sense::becomes : Sense::joins;
+      for (auto i = at[q] + 1; i < at[q + 1]; ++i) {
+        if (tokens_[i].sense != between) return {};
+      }
+      if (at[q + 1] == at[q] + 1) return {};
+    }
+    std::vector<InstructionReading> readings;
+    auto const add = [&](AmendmentTarget const& target) {
+      for (std::size_t q = 0; q < at.size(); q += 2) {
+        auto from = squeeze(tokens_[at[q]].text);
+        auto to = squeeze(tokens_[at[q + 1]].text);
+        if (from.empty() || to.empty()) continue;
+        readings.push_back(
+            {ChangeWords{target, std::move(from), std::move(to), has(Sense::throughout)},
+             std::nullopt});
+      }
+    };
+    if (lists_.empty()) {
+      add(around_);
+    } else {
+      for (auto const& list : lists_) {
+        for (auto const& range : list.ranges) add(target_at(range));
+      }
+    }
+    return readings;
   }
 
   [[nodiscard]] AmendmentTarget target_at(LabelRange const& range) const {
@@ -132,10 +220,18 @@ class Clause {
 
   std::optional<AmendmentStep> block() const {
     if (quotes() > 1) return std::nullopt;  // words, and not known which
+    // "The two leads should be interchanged" is no new wording.
+    if (swaps() && !has(Sense::replace) && !has(Sense::insert)) return std::nullopt;
+    bool const adds = has(Sense::insert) || has(Sense::add);
+    // "At the end of the key add:", "insert the following couplets:".
+    bool const says_below = !tokens_.empty() && tokens_.back().sense == Sense::colon;
+    if (lists_.empty() && around_.label.empty() && adds && says_below && quotes() == 0 &&
+        !has(Sense::change) && !has(Sense::replace)) {
+      return PlaceByNumber{{}, true, {}};
+    }
     if (lists_.empty()) return at_heading();
     auto const& list = lists_.front();
     if (has(Sense::leads_to)) return redirection();
-    bool const adds = has(Sense::insert) || has(Sense::add);
     for (auto const beside : {Sense::after, Sense::before, Sense::between}) {
       if (!adds || !has(beside)) continue;
       auto const* where = list_behind(beside);
@@ -187,10 +283,42 @@ class Clause {
   }
 
   [[nodiscard]] std::string destination_behind(Token const& token) const {
-    auto const at = static_cast<std::size_t>(&token - tokens_.data()) + 1;
-    auto const begin = sense_at(at) == Sense::couplet ? tokens_[at].end : token.end;
-    auto const end = end_of_destination(at - 1);
-    return squeeze(without_stop(text_.substr(begin, end - begin)));
+    auto const verb = static_cast<std::size_t>(&token - tokens_.data());
+    auto at = verb + 1;
+    while (sense_at(at) == Sense::couplet || sense_at(at) == Sense::becomes ||
+           (at < tokens_.size() && (is_said_new(tokens_[at]) || is_article(tokens_[at])))) {
+      ++at;
+    }
+    auto end = end_of_destination(verb);
+    for (auto i = at; i < tokens_.size() && tokens_[i].begin < end; ++i) {
+      // "… to 7a instead of 8", "… to 7a, not 8": where it led before is seen in the edition.
+      if (tokens_[i].sense == Sense::instead || denies(i)) {
+        auto last = i;
+        while (last > at && tokens_[last - 1].sense == Sense::joins) --last;
+        end = tokens_[last].begin;
+      }
+    }
+    // "Couplet 12", and no name behind it.
+    if (sense_at(at) == Sense::label) {
+      auto const next = at + 1;
+      bool const whole = next >= tokens_.size() || tokens_[next].begin >= end ||
+                         tokens_[next].sense == Sense::bracket ||
+                         tokens_[next].sense == Sense::stop || tokens_[next].sense == Sense::colon;
+      if (whole) return std::string{tokens_[at].text};
+    }
+    auto const begin = sense_at(verb + 1) == Sense::couplet ? tokens_[verb + 1].end : token.end;
+    return begin < end ? squeeze(without_stop(text_.substr(begin, end - begin))) : std::string{};
+  }
+
+  [[nodiscard]] bool denies(std::size_t i) const {
+    static constexpr std::array<std::string_view, 4> kWords{"not", "nicht", "non", "nao"};
+    return is_one_of(kWords, plain_words(tokens_[i].text));
+  }
+  [[nodiscard]] static bool is_article(Token const& token) {
+    static constexpr std::array<std::string_view, 20> kWords{
+        "a",   "an", "the", "einem",   "einen", "einer", "dem", "den", "der", "un",
+        "une", "le", "la",  "nouveau", "el",    "un",    "o",   "um",  "uma", "now"};
+    return is_one_of(kWords, plain_words(token.text));
   }
 
   // Before ", and add:", which is no part of a name.
@@ -207,15 +335,18 @@ class Clause {
   [[nodiscard]] std::optional<AmendmentStep> redirection() const {
     auto const verb = index_of(Sense::leads_to);
     auto to = destination_behind(tokens_[verb]);
+    if (lists_.front().first < verb && !is_subject(lists_.front(), verb)) return std::nullopt;
     auto target = lists_.front().first < verb ? target_at(lists_.front().ranges.front()) : around_;
     if (target.label.empty() || to.empty()) return std::nullopt;
-    // "… to 7a instead of 8": where it led before is seen in the edition.
-    auto const instead = index_of(Sense::instead, verb);
-    if (instead < tokens_.size()) {
-      auto const begin = tokens_[verb].end;
-      to = squeeze(without_stop(text_.substr(begin, tokens_[instead].begin - begin)));
-    }
     return RedirectLead{std::move(target), std::move(to)};
+  }
+
+  // "Lead 3b now keys to Aus bus"; not "In couplet 2 Aus bus keys to couplet 3".
+  [[nodiscard]] bool is_subject(NumberList const& list, std::size_t verb) const {
+    static constexpr std::array<std::string_view, 6> kVerbs{
+        "keys to", "now keys to", "keys now to", "runs to", "now runs to", "runs now to"};
+    if (!is_one_of(kVerbs, plain_words(tokens_[verb].text))) return true;
+    return list.last == verb;
   }
 
   // "Couplets 12–14 are replaced by couplets 12–15"; "couplets 12–15 below replace couplets 12–14".
@@ -385,7 +516,10 @@ std::vector<InstructionReading> read_instructions(std::string_view text,
 
 bool seems_to_instruct(std::string_view text) {
   if (text.size() > kLongestInstruction) text = start_of(text, kLongestInstruction);
-  return Clause{text, {}}.seems_to_instruct();
+  auto const clauses = clauses_of(text);
+  return std::any_of(clauses.begin(), clauses.end(), [](std::string_view clause) {
+    return Clause{clause, {}}.seems_to_instruct();
+  });
 }
 
 bool may_begin_instruction(std::string_view text) {

@@ -62,7 +62,8 @@ constexpr std::array kVocabulary{
                "inseratur|inserantur|inserendus|inserendum|inserendi|interpone|interponatur"},
     Vocabulary{Sense::add,
                "add|added|adding|append|hinzufugen|hinzuzufugen|erganzen|erganze|"
-               "anfugen|anzufugen|ajouter|ajoutez|ajoute|ajoutee|ajoutes|anadir|anadirse|agregarse|"
+               "anfugen|anzufugen|anzuschliessen|ajouter|ajoutez|ajoute|ajoutee|ajoutes|anadir|"
+               "anadirse|agregarse|"
                "anade|anadase|"
                "anadanse|agregar|agregue|agreguese|acrescentar|acrescente|acrescentem|adicionar|"
                "adicione|adde|addatur|addantur|addendum"},
@@ -91,7 +92,10 @@ constexpr std::array kVocabulary{
                "alteracao|alteracoes|correcao|correcoes|mutatio|mutationes|emendatio|"
                "emendationes"},
     Vocabulary{Sense::after,
-               "after|behind|nach|hinter|apres|despues de|despues del|tras|depois "
+               "after|behind|im anschluss an|anschliessend an|a la suite de|a la suite du|a la "
+               "suite des|a "
+               "continuacion de|a continuacion del|em seguida a|em seguida ao|a seguir a|a seguir "
+               "ao|nach|hinter|apres|despues de|despues del|tras|depois "
                "de|depois do|apos|post"},
     Vocabulary{Sense::before, "before|vor|avant|antes de|antes del|antes do|ante"},
     Vocabulary{Sense::between, "between|zwischen|entre|inter"},
@@ -103,7 +107,9 @@ constexpr std::array kVocabulary{
         "se le|pro|loco|invece di|anziche|al posto di"},
     Vocabulary{Sense::becomes, "to|by|with|into|in|durch|zu|mit|par|en|por|con|a|per|ad"},
     Vocabulary{Sense::leads_to,
-               "leads to|lead to|leads now to|now leads to|goes to|go to|goes now to|fuhrt zu|"
+               "leads to|lead to|leads now to|now leads to|goes to|go to|goes now to|keys to|now "
+               "keys to|keys "
+               "now to|runs to|now runs to|runs now to|fuhrt zu|"
                "fuhrt nach|fuhrt auf|fuhrt nun zu|fuhrt jetzt zu|weiter mit|weiter bei|renvoie "
                "a|renvoie au|mene a|mene au|conduit a|conduit au|conduce a|conduce al|lleva a|"
                "lleva al|remite a|remite al|conduz a|conduz ao|leva a|leva ao|remete a|remete "
@@ -194,6 +200,7 @@ class WordReader {
   std::vector<Token> read() && {
     while (at_ < text_.size()) take();
     take_lea_for_verb();
+    take_following_for_after();
     return std::move(tokens_);
   }
 
@@ -222,6 +229,17 @@ class WordReader {
       if (!first || tokens_[i].sense != Sense::other) continue;
       auto const word = plain_words(tokens_[i].text);
       if (word == "lea" || word == "lean") tokens_[i].sense = Sense::read;
+    }
+  }
+
+  // "Following couplet 6, add: …" adds after it; "the following couplets" are those below.
+  void take_following_for_after() {
+    for (std::size_t i = 0; i + 2 < tokens_.size(); ++i) {
+      bool const article = i > 0 && plain_words(tokens_[i - 1].text) == "the";
+      bool const numbered =
+          tokens_[i + 1].sense == Sense::couplet && tokens_[i + 2].sense == Sense::label;
+      if (article || !numbered || tokens_[i].sense != Sense::other) continue;
+      if (plain_words(tokens_[i].text) == "following") tokens_[i].sense = Sense::after;
     }
   }
 
