@@ -342,7 +342,10 @@ class AmendmentReader {
       auto fragment = read_fragment(name_, text_, std::move(lines), found);
       for (auto& finding : found) {
         // Stray text is told as kept text, with what stands outside couplets altogether.
-        if (finding.code != "stray-text") findings_.push_back(std::move(finding));
+        // Which genus is meant is told when the edition is known.
+        bool const later = finding.code == "stray-text" || finding.code == "expanded-name" ||
+                           finding.code == "ambiguous-abbreviation";
+        if (!later) findings_.push_back(std::move(finding));
       }
       std::move(fragment.notes.begin(), fragment.notes.end(), std::back_inserter(amendment_.kept));
       couplets = append_fragment(amendment_.piece, std::move(fragment));

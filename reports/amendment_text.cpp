@@ -207,12 +207,12 @@ class AmendmentSetter {
       bool const follows =
           deed.act == AmendmentAct::back_references || deed.act == AmendmentAct::renumbered;
       if (last == nullptr || !follows || last->act != deed.act) page_.blank();
-      set_deed(deed);
+      set_deed(deed, last);
       last = &deed;
     }
   }
 
-  void set_deed(AmendmentDeed const& deed) {
+  void set_deed(AmendmentDeed const& deed, AmendmentDeed const* last) {
     auto text = act_in_words(deed);
     if (!deed.detail.empty()) {
       bool const place = deed.act == AmendmentAct::inserted;
@@ -231,7 +231,10 @@ class AmendmentSetter {
     } else {
       for (std::size_t i = 0; i < rows; ++i) set_pair(deed, i, width);
     }
-    set_source(deed);
+    // Couplets that one sentence renumbers name it once.
+    bool const named = last != nullptr && deed.act == AmendmentAct::renumbered &&
+                       last->act == deed.act && last->printed == deed.printed;
+    if (!named) set_source(deed);
   }
 
   void set_pair(AmendmentDeed const& deed, std::size_t i, std::size_t width) {

@@ -134,6 +134,12 @@ class WordChanger {
                 draft_.nearest(to));
     } else {
       auto const [name, author] = name_and_author(to);
+      if (!may_be_name(name)) {
+        a_.refuse("unread-instruction", now_->place, now_->printed,
+                  in_quotes(to) + " is neither the number of a couplet nor a name",
+                  "say it as in \"Lead 7b leads to 9\" or \"Lead 7b leads to Aus bus\"");
+        return;
+      }
       bool completed = true;
       auto const place = marked(now_->place, a_.number);
       auto const taxon = draft_.taxon(name, author, place, completed);
@@ -144,6 +150,15 @@ class WordChanger {
                   "print the name in full");
       }
     }
+  }
+
+  // Some keys end in epithets; elsewhere what begins small is no name.
+  [[nodiscard]] bool may_be_name(std::string const& name) const {
+    auto const small = [](std::string const& word) {
+      return !word.empty() && word[0] >= 'a' && word[0] <= 'z';
+    };
+    return !small(name) || std::any_of(draft_.edition.taxa.begin(), draft_.edition.taxa.end(),
+                                       [&](Taxon const& one) { return small(one.name); });
   }
 
   void change_destination(LeadId lead, Destination destination, std::string printed) {
@@ -529,8 +544,11 @@ class WordChanger {
 
   // Taxa of that name, and those of that genus.
   std::size_t rename_taxa(ChangeWords const& step) {
-    auto const [from, old_author] = name_and_author(step.from);
-    auto const [to, author] = name_and_author(step.to);
+    // "T. communis" is the taxon of the edition that may be called so.
+    bool completed = true;
+    auto const from = draft_.full_name(name_and_author(step.from).first, completed);
+    auto const [given, author] = name_and_author(step.to);
+    auto const to = draft_.full_name(given, completed);
     std::size_t renamed = 0;
     for (std::uint32_t t = 0; t < draft_.edition.taxa.size(); ++t) {
       auto const old = draft_.edition.taxa[t].name;
@@ -538,7 +556,6 @@ class WordChanger {
       if (old != from && !below) continue;
       auto const name = to + old.substr(from.size());
       record_renamed({t}, old, name);
-      bool completed = true;
       auto const known = std::find_if(draft_.edition.taxa.begin(), draft_.edition.taxa.end(),
                                       [&](Taxon const& one) { return one.name == name; });
       if (known == draft_.edition.taxa.end()) {

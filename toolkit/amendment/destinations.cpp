@@ -60,13 +60,36 @@ class DestinationFinder {
     return lead ? std::optional{lead->couplet} : std::nullopt;
   }
 
+  // Where the piece prints "T. alba", its own words may have told a genus that is none of the
+  // edition ("Tegula alba"): the edition's comes first.
+  [[nodiscard]] std::string name_as_printed(std::string const& name, Lead const& lead) {
+    auto const blank = name.find(' ');
+    if (blank == std::string::npos) return name;
+    for (std::size_t length = 1; length < blank; ++length) {
+      auto const letter = static_cast<unsigned char>(name[length]);
+      if ((letter & 0xC0U) == 0x80U) continue;  // within a letter
+      auto const printed = name.substr(0, length) + "." + name.substr(blank);
+      if (lead.destination_printed.find(printed) == std::string::npos) continue;
+      bool completed = true;
+      auto full = draft_.full_name(printed, completed);
+      if (completed) return full;
+      a_.remark("expanded-name", Severity::information, unmarked(lead.destination_place), printed,
+                in_quotes(printed) + " was read as " + in_quotes(name) +
+                    " by the piece's own words; the edition has no such genus, or several",
+                "print the genus in full where this is wrong");
+      return name;
+    }
+    return name;
+  }
+
   [[nodiscard]] std::vector<TaxonId> taxa_of(ToTaxa const& printed, Lead const& lead) {
     std::vector<TaxonId> taxa;
     for (auto const id : printed.taxa) {
       auto const& taxon = piece_[id];
       bool completed = true;
       auto const place = marked(lead.destination_place, a_.number);
-      taxa.push_back(draft_.taxon(taxon.name, taxon.authorship, place, completed));
+      taxa.push_back(
+          draft_.taxon(name_as_printed(taxon.name, lead), taxon.authorship, place, completed));
       if (!completed) {
         a_.remark("abbreviation-not-resolved", Severity::warning, lead.destination_place,
                   lead.destination_printed,

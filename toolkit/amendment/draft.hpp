@@ -61,6 +61,8 @@ class Draft {
   // is set to false where it could not be.
   TaxonId taxon(std::string name, std::string const& authorship, Place const& place,
                 bool& completed);
+  // "T. bus" with the only genus of the edition that it may stand for; other names as they are.
+  [[nodiscard]] std::string full_name(std::string const& name, bool& completed) const;
 
   [[nodiscard]] LeadAsPrinted as_printed(LeadId id) const;
   [[nodiscard]] std::vector<LeadAsPrinted> as_printed(CoupletId id) const;
@@ -69,8 +71,6 @@ class Draft {
   [[nodiscard]] std::vector<LeadId> leads_to(CoupletId id) const;
 
  private:
-  [[nodiscard]] std::string full_name(std::string const& name, bool& completed) const;
-
   std::unordered_map<std::string, std::vector<std::uint32_t>> by_label_;
 };
 

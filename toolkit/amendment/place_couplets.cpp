@@ -177,6 +177,11 @@ class Placer {
   void take(AddToCouplet const& step) {
     if (step.couplets.empty()) return;  // words: see change_words
     auto const couplet = draft_.find(step.target.label);
+    if (std::any_of(step.couplets.begin(), step.couplets.end(),
+                    [&](CoupletId id) { return is_couplet_beside(id, step.target.label); })) {
+      add_couplets(step, couplet);
+      return;
+    }
     if (!couplet) {
       refuse_label(step.target.label, now_->place, now_->printed);
       return;
@@ -191,6 +196,23 @@ class Placer {
       }
       a_.placed[id.index] = couplet;
     }
+  }
+
+  // Two leads and more with a number of their own are no leads of the couplet that they are added
+  // to ("Add to couplet 6: 14(6) …"), nor of one that they bring ("Add couplet 14:").
+  [[nodiscard]] bool is_couplet_beside(CoupletId id, std::string const& label) const {
+    auto const& couplet = piece_[id];
+    if (couplet.label.empty() || couplet.leads.size() < 2) return false;
+    return label_key(couplet.label) != label_key(label) || !draft_.find(label);
+  }
+
+  void add_couplets(AddToCouplet const& step, std::optional<CoupletId> const& beside) {
+    if (beside) {
+      take(InsertCouplets{step.target.label, false, step.couplets});
+      return;
+    }
+    PlaceByNumber by_number{step.couplets, true, {}};
+    take(by_number);
   }
 
   void take(RenumberCouplets const&) {}  // see number_anew
