@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "keydrift/formats/amendment_instruction.hpp"
+#include "keydrift/formats/amendment_labels.hpp"
 #include "keydrift/formats/amendment_where.hpp"
 #include "keydrift/formats/amendment_words.hpp"
 #include "keydrift/formats/docx.hpp"
@@ -87,6 +88,7 @@ class AmendmentReader {
 
   Loaded<Amendment> read() && {
     read_front();
+    read_apart_ = take_letters_from_labels(lines_, made_);
     while (at_ < lines_.size()) {
       if (!take_instruction()) {
         // Anything but an instruction ends what a heading says.
@@ -331,6 +333,32 @@ class AmendmentReader {
 
   // --- what stands between instructions --------------------------------------------------------
 
+  // Couplets that are to be read apart from those before them.
+  [[nodiscard]] std::vector<std::vector<SourceLine>> parts_of(std::vector<SourceLine> lines) const {
+    std::vector<std::vector<SourceLine>> parts(1);
+    for (auto& line : lines) {
+      bool const apart =
+          std::find(read_apart_.begin(), read_apart_.end(), line.begin) != read_apart_.end();
+      if (apart && !parts.back().empty()) parts.emplace_back();
+      parts.back().push_back(std::move(line));
+    }
+    return parts;
+  }
+
+  std::vector<CoupletId> read_part(std::vector<SourceLine> lines) {
+    std::vector<Finding> found;
+    auto fragment = read_fragment(name_, text_, std::move(lines), found);
+    for (auto& finding : found) {
+      // Stray text is told as kept text, with what stands outside couplets altogether.  Which
+      // genus is meant is told when the edition is known.
+      bool const later = finding.code == "stray-text" || finding.code == "expanded-name" ||
+                         finding.code == "ambiguous-abbreviation";
+      if (!later) findings_.push_back(std::move(finding));
+    }
+    std::move(fragment.notes.begin(), fragment.notes.end(), std::back_inserter(amendment_.kept));
+    return append_fragment(amendment_.piece, std::move(fragment));
+  }
+
   void close_section() {
     auto lines = std::exchange(section_, {});
     bool const wanted = std::exchange(open_, false);
@@ -338,17 +366,10 @@ class AmendmentReader {
                                    [](SourceLine const& line) { return line.text.empty(); });
     std::vector<CoupletId> couplets;
     if (!empty) {
-      std::vector<Finding> found;
-      auto fragment = read_fragment(name_, text_, std::move(lines), found);
-      for (auto& finding : found) {
-        // Stray text is told as kept text, with what stands outside couplets altogether.
-        // Which genus is meant is told when the edition is known.
-        bool const later = finding.code == "stray-text" || finding.code == "expanded-name" ||
-                           finding.code == "ambiguous-abbreviation";
-        if (!later) findings_.push_back(std::move(finding));
+      for (auto& part : parts_of(std::move(lines))) {
+        auto ids = read_part(std::move(part));
+        couplets.insert(couplets.end(), ids.begin(), ids.end());
       }
-      std::move(fragment.notes.begin(), fragment.notes.end(), std::back_inserter(amendment_.kept));
-      couplets = append_fragment(amendment_.piece, std::move(fragment));
     }
     if (wanted) {
       auto& instruction = amendment_.instructions.back();
@@ -457,6 +478,7 @@ class AmendmentReader {
   Amendment amendment_;
   std::vector<Finding> findings_;
   std::size_t at_{};
+  std::vector<std::size_t> read_apart_;
   std::deque<std::string> made_;     // texts of lines that are not as printed
   std::vector<SourceLine> section_;  // lines since the last instruction
   bool open_{false};                 // the last instruction waits for couplets

@@ -76,6 +76,35 @@ TEST(AmendAdded, TheGenusIsThatOfTheEdition) {
             "2a (2): Feet pale > Aus cus | Feet dark > T. alba\n");
 }
 
+TEST(AmendAdded, LeadsMayBearLettersBehindTheNumberOfAnInsertedCouplet) {
+  for (auto const& [before, after] :
+       {std::pair{"2bis", "2bis"}, std::pair{"2’", "2’"}, std::pair{"2'", "2'"}}) {
+    std::string const label = before;
+    std::string const apart = label == "2bis" ? " " : "";
+    auto const result = amended(small_key(), "Insert after couplet 2:\n" + label + apart +
+                                                 "a. Feet pale ..... Aus cus\n" + label + apart +
+                                                 "b. Feet dark ..... Aus hus\n");
+    EXPECT_EQ(couplet_in_short(result.edition, "2"),
+              std::string{"2 (1): Legs pale > Aus bus | Legs dark > "} + after + "\n");
+    EXPECT_EQ(couplet_in_short(result.edition, after),
+              after + std::string{" (2): Feet pale > Aus cus | Feet dark > Aus hus\n"});
+    EXPECT_EQ(told(result.unplaced) + told(result.faults_made), "") << label;
+  }
+}
+
+TEST(AmendAdded, WhatLeadsToSuchALeadLeadsToItsCouplet) {
+  auto const result = amended(small_key(),
+                              "Replace couplet 2 by the following two:\n"
+                              "2a. Legs pale\t2’a\n"
+                              "2b. Legs dark\tAus cus\n"
+                              "2’a. Feet pale\tAus bus\n"
+                              "2’b. Feet dark\tAus hus\n");
+  EXPECT_EQ(couplet_in_short(result.edition, "2"), "2 (1): Legs pale > 2’ | Legs dark > Aus cus\n");
+  EXPECT_EQ(couplet_in_short(result.edition, "2’"),
+            "2’ (2): Feet pale > Aus bus | Feet dark > Aus hus\n");
+  EXPECT_EQ(told(result.unplaced), "");
+}
+
 TEST(AmendAdded, LeadsElsewhereOnlyToWhatIsAPlaceOrAName) {
   auto const result = amended(small_key(), "Lead 1b should lead to couplet 2 instead of 3.");
   EXPECT_EQ(couplet_in_short(result.edition, "1"), "1: Wings clear > 2 | Wings dark > 2\n");
