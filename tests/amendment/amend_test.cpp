@@ -352,5 +352,24 @@ TEST(Renumber, CountsTheCoupletsOfEachKeyAndKeepsWhatTheyLeadTo) {
   EXPECT_TRUE(renumber(result.edition).empty());
 }
 
+TEST(Amend, SaysWhenAPieceSharesNothingWithTheEdition) {
+  std::string const wrong =
+      "1  Blätter kahl ..... 2\n"
+      "–  Blätter behaart ..... Gus hus\n"
+      "2  Krone blau ..... Gus ius\n"
+      "–  Krone gelb ..... Gus kus\n";
+  auto const result = amended(small_key(), wrong);
+  EXPECT_EQ(told(result.remarks),
+            "piece.txt:1:1: warning: no word and no name of these couplets stands in the edition "
+            "[shares-nothing]\n"
+            "  see whether the piece was written for this edition\n");
+  auto const by_name =
+      amended(small_key(), wrong + "3  Krone rot ..... Aus gus\n–  Krone blass ..... Bus dus\n");
+  EXPECT_EQ(told(by_name.remarks), "");
+  auto const by_word =
+      amended(small_key(), wrong + "3  Wings red ..... Gus lus\n–  Krone blass ..... Gus mus\n");
+  EXPECT_EQ(told(by_word.remarks), "");
+}
+
 }  // namespace
 }  // namespace keydrift::test

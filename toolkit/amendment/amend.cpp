@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <iterator>
 #include <map>
+#include <set>
 
 #include "keydrift/amendment/application.hpp"
 #include "keydrift/amendment/completion.hpp"
@@ -79,6 +80,50 @@ void check_what_is_amended(Application& application, Edition const& edition) {
                            ", and the edition given is " + in_quotes(label),
                        "give the edition that the piece was written for");
   }
+}
+
+constexpr std::size_t kShortestWord = 4;  // bytes; shorter ones are shared by chance
+
+// Words of the leads and names of the taxa, in small letters.
+std::set<std::string> words_and_names(Edition const& edition) {
+  std::set<std::string> words;
+  auto const add = [&words](std::string_view text) {
+    std::string word;
+    for (std::size_t i = 0; i <= text.size(); ++i) {
+      auto const c = i < text.size() ? static_cast<unsigned char>(text[i]) : ' ';
+      bool const letter = c >= 0x80 || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+      if (letter) {
+        word += static_cast<char>(c >= 'A' && c <= 'Z' ? c - 'A' + 'a' : c);
+        continue;
+      }
+      if (word.size() >= kShortestWord) words.insert(word);
+      word.clear();
+    }
+  };
+  for (auto const& couplet : edition.couplets) {
+    for (auto const& lead : couplet.leads) add(lead.text);
+  }
+  for (auto const& taxon : edition.taxa) {
+    add(taxon.name);
+    words.insert(taxon.name);
+  }
+  return words;
+}
+
+// A piece of several couplets that has not one word and not one name of the edition was hardly
+// written for it.
+void check_that_words_are_shared(Application& application, Edition const& edition) {
+  auto const& piece = application.piece.piece;
+  if (piece.couplets.size() < 2) return;
+  auto const known = words_and_names(edition);
+  auto const fresh = words_and_names(piece);
+  bool const shared = std::any_of(fresh.begin(), fresh.end(),
+                                  [&](std::string const& word) { return known.count(word) != 0; });
+  if (known.empty() || fresh.empty() || shared) return;
+  auto const& first = piece.couplets.front();
+  application.remark("shares-nothing", Severity::warning, first.place, "",
+                     "no word and no name of these couplets stands in the edition",
+                     "see whether the piece was written for this edition");
 }
 
 // Where neither label nor year tell the result from the edition amended, a note does.
@@ -211,6 +256,7 @@ Amended amend(Edition const& edition, std::span<Amendment const> pieces, Proof c
     auto const& refused = pieces[number].not_understood;
     amended.unplaced.insert(amended.unplaced.end(), refused.begin(), refused.end());
     check_what_is_amended(application, edition);
+    check_that_words_are_shared(application, edition);
     number_anew(application);
     place_couplets(application);
     look_up_destinations(application);

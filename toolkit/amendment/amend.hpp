@@ -75,7 +75,7 @@ using Proof = std::function<std::vector<Finding>(Edition)>;
 // words-not-found, words-found-several-times, unlinked-couplet, number-not-free,
 // numbers-do-not-fit, number-before-or-after.  Of `remarks`: number-taken, destination-looked-up,
 // words-taken-for-destination, note-left-out, abbreviation-not-resolved,
-// expanded-name, amends-another-edition,
+// expanded-name, amends-another-edition, shares-nothing,
 // front-matter-not-applied. Findings on words of a piece bear the piece's file name and places.
 [[nodiscard]] Amended amend(Edition const& edition, std::span<Amendment const> pieces,
                             Proof const& proof = {});

@@ -63,6 +63,10 @@ constexpr std::array kAmendmentKinds{
     FindingKind{"number-taken", Severity::warning, "An inserted couplet got another number",
                 "The edition has a couplet of its number already. Say which one it replaces, or\n"
                 "give it a number that is free."},
+    FindingKind{"shares-nothing", Severity::warning,
+                "A piece without a word or name of the edition",
+                "It was applied all the same. Look at the files: the piece seems to have been\n"
+                "written for another key, or in another language."},
     FindingKind{"unlinked-couplet", Severity::error, "No lead leads to an inserted couplet",
                 "It is in the key, but nobody gets there. Say which lead is to lead to it."},
     FindingKind{"unplaced-lead", Severity::error, "A lead of a piece that was put nowhere",
