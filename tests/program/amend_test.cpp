@@ -106,6 +106,26 @@ TEST(AmendCommand, SaysWhichFaultsThePieceMakes) {
   EXPECT_EQ(sandbox.files(), (std::vector<std::string>{"key.txt", "piece.txt"}));
 }
 
+TEST(AmendCommand, RefusesAnOutputInAFormThatIsNotWritten) {
+  Sandbox const sandbox;
+  (void)sandbox.write("key.txt", kKeyToAmend);
+  (void)sandbox.write("piece.txt", "Lead 1b: for ‘dark’ read ‘black’.\n");
+  auto const ran =
+      run_keydrift({"amend", "key.txt", "piece.txt", "-o", "new.docx"}, sandbox.path());
+  EXPECT_EQ(ran.exit, 2);
+  EXPECT_EQ(ran.out, "");
+  EXPECT_EQ(ran.err,
+            "keydrift amend: say the form with --to, or name an output that ends in .txt, .json, "
+            ".xml, .html or .md\n");
+  EXPECT_EQ(sandbox.files(), (std::vector<std::string>{"key.txt", "piece.txt"}));
+  for (std::vector<std::string> const& more :
+       {std::vector<std::string>{"new.docx", "--to", "text"}, std::vector<std::string>{"new"}}) {
+    std::vector<std::string> arguments{"amend", "key.txt", "piece.txt", "-o"};
+    arguments.insert(arguments.end(), more.begin(), more.end());
+    EXPECT_EQ(run_keydrift(arguments, sandbox.path()).exit, 0) << more.front();
+  }
+}
+
 TEST(AmendCommand, RefusesAPieceThatHoldsNothing) {
   Sandbox const sandbox;
   (void)sandbox.write("key.txt", kKeyToAmend);

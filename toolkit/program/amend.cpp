@@ -80,8 +80,21 @@ bool is_clean(Amended const& amended) {
                       at_least(Severity::warning));
 }
 
+// "new.docx" would hold plain text under a name that says otherwise; a name without an end says
+// nothing.
+bool ends_in_unknown_form(AmendArguments const& arguments) {
+  auto const name = arguments.output.substr(arguments.output.find_last_of('/') + 1);
+  bool const ends = name.find('.', 1) != std::string::npos;
+  return ends && !edition_form(arguments.to, arguments.output);
+}
+
 ExitCode amend_command(AmendArguments const& arguments, StyleOptions const& style,
                        Context& context) {
+  if (ends_in_unknown_form(arguments)) {
+    context.err << "keydrift amend: say the form with --to, or name an output that ends in "
+                   ".txt, .json, .xml, .html or .md\n";
+    return kBadUsage;
+  }
   auto const input = load_edition(arguments.edition, context);
   auto const pieces = load_pieces(arguments.pieces, context);
   auto const lexicon = load_lexicon(arguments.lexicon, context);
