@@ -5,6 +5,7 @@
 #include <string>
 #include <utility>
 
+#include "keydrift/formats/amendment_asking.hpp"
 #include "keydrift/formats/amendment_changes.hpp"
 #include "keydrift/formats/amendment_renumbering.hpp"
 #include "keydrift/formats/amendment_where.hpp"
@@ -16,7 +17,6 @@ namespace keydrift::printed {
 namespace {
 
 constexpr std::size_t kLongestInstruction = 1000;  // bytes; longer text is prose
-constexpr std::size_t kMostWordsBeforeNumber = 5;  // "In the second lead of couplet 3"
 
 class Clause {
  public:
@@ -59,20 +59,7 @@ class Clause {
 
   [[nodiscard]] bool inserts() const { return has(Sense::insert) || has(Sense::add); }
 
-  // A sentence that begins with a couplet, or speaks of one and of a change, asks for something.
-  [[nodiscard]] bool seems_to_instruct() const {
-    bool const verb = has(Sense::replace) || has(Sense::insert) || has(Sense::remove) ||
-                      asks_to_change() || has(Sense::add) ||
-                      (has(Sense::instead) && has(Sense::read)) ||
-                      (has(Sense::read) && quotes() >= 2);
-    auto const named =
-        std::find_if(lists_.begin(), lists_.end(), [](NumberList const& one) { return one.noun; });
-    if (named == lists_.end()) return verb && quotes() >= 2;
-    if (verb || speaks_of_change()) return true;
-    bool const in_front = named->first <= kMostWordsBeforeNumber;
-    return in_front && tokens_.size() > named->last + 1 && !has(Sense::modification) &&
-           !leaves_as_it_is();
-  }
+  [[nodiscard]] bool seems_to_instruct() const { return asks_for_change(text_, tokens_, lists_); }
 
  private:
   [[nodiscard]] std::size_t quotes() const {
@@ -87,45 +74,6 @@ class Clause {
   }
   [[nodiscard]] Sense sense_at(std::size_t i) const {
     return i < tokens_.size() ? tokens_[i].sense : Sense::stop;
-  }
-
-  // "Change", not "the following changes are necessary".
-  [[nodiscard]] bool asks_to_change() const {
-    return std::any_of(tokens_.begin(), tokens_.end(), [](Token const& token) {
-      return token.sense == Sense::change && plain_words(token.text) != "changes";
-    });
-  }
-
-  [[nodiscard]] bool speaks_of_change() const {
-    return swaps() || speaks_of_renumbering(text_) ||
-           std::any_of(tokens_.begin(), tokens_.end(), [](Token const& token) {
-             return token.sense != Sense::quote && plain_words(token.text).starts_with("misprint");
-           });
-  }
-
-  [[nodiscard]] bool swaps() const {
-    static constexpr std::array<std::string_view, 26> kWords{
-        "swap",           "swapped",      "transpose",  "transposed", "transposes",
-        "interchange",    "interchanged", "reverse",    "reversed",   "invert",
-        "inverted",       "vertauschen",  "vertauscht", "tauschen",   "intervertir",
-        "intervertis",    "permuter",     "inverser",   "transponer", "intercambiar",
-        "intercambiense", "invertir",     "trocar",     "trocadas",   "inverter",
-        "permutentur"};
-    return std::any_of(tokens_.begin(), tokens_.end(), [](Token const& token) {
-      return token.sense != Sense::quote && is_one_of(kWords, plain_words(token.text));
-    });
-  }
-
-  // "Couplets 1–7 remain as they are", "Errata to couplet 3" ask for nothing.
-  [[nodiscard]] bool leaves_as_it_is() const {
-    static constexpr std::array<std::string_view, 24> kWords{
-        "unchanged", "remain",     "remains",   "same",      "unverandert", "bleibt",
-        "bleiben",   "inchange",   "inchanges", "igual",     "iguales",     "iguais",
-        "manent",    "original",   "addition",  "additions", "erratum",     "errata",
-        "addenda",   "corrigenda", "nachtrag",  "nachtrage", "adiciones",   "adicoes"};
-    return std::any_of(tokens_.begin(), tokens_.end(), [](Token const& token) {
-      return is_one_of(kWords, plain_words(token.text));
-    });
   }
 
   // "Replace 'a' by 'b' and 'c' by 'd'": one verb, and nothing but pairs.
@@ -221,7 +169,8 @@ class Clause {
   std::optional<AmendmentStep> block() const {
     if (quotes() > 1) return std::nullopt;  // words, and not known which
     // "The two leads should be interchanged" is no new wording.
-    if (swaps() && !has(Sense::replace) && !has(Sense::insert)) return std::nullopt;
+    if (speaks_of_swapping(tokens_) && !has(Sense::replace) && !has(Sense::insert))
+      return std::nullopt;
     bool const adds = has(Sense::insert) || has(Sense::add);
     // "At the end of the key add:", "insert the following couplets:".
     bool const says_below = !tokens_.empty() && tokens_.back().sense == Sense::colon;

@@ -337,8 +337,7 @@ class AmendmentReader {
   [[nodiscard]] std::vector<std::vector<SourceLine>> parts_of(std::vector<SourceLine> lines) const {
     std::vector<std::vector<SourceLine>> parts(1);
     for (auto& line : lines) {
-      bool const apart =
-          std::find(read_apart_.begin(), read_apart_.end(), line.begin) != read_apart_.end();
+      bool const apart = std::binary_search(read_apart_.begin(), read_apart_.end(), line.begin);
       if (apart && !parts.back().empty()) parts.emplace_back();
       parts.back().push_back(std::move(line));
     }

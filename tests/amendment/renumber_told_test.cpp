@@ -95,6 +95,21 @@ TEST(AmendNumbers, MayMoveAlone) {
   EXPECT_EQ(told(result.unplaced), "");
 }
 
+TEST(AmendNumbers, WhatStandsBesideANumberMovesWithIt) {
+  auto const result = amended(
+      "1   Wings clear ..... 2\n"
+      "–   Wings dark ..... Aus bus\n"
+      "2   Legs pale ..... 2a\n"
+      "–   Legs dark ..... Aus cus\n"
+      "2a  Feet pale ..... Aus dus\n"
+      "–   Feet dark ..... Aus eus\n",
+      "Couplet 2 becomes 3.\n");
+  EXPECT_EQ(key_in_short(result.edition),
+            "1: Wings clear > 3 | Wings dark > Aus bus\n"
+            "3: Legs pale > 3a | Legs dark > Aus cus\n"
+            "3a: Feet pale > Aus dus | Feet dark > Aus eus\n");
+}
+
 // 4 before, or 4 now?
 TEST(AmendNumbers, OtherInstructionsMayNotNameNumbersThatMove) {
   auto const result = amended(small_key(),

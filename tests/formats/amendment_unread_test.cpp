@@ -33,6 +33,7 @@ TEST(AmendmentUnread, SentencesThatBeginWithACoupletAreToldWhereTheyAreNotUnders
 TEST(AmendmentUnread, WhatTellsOfTheKeyAsksForNothing) {
   for (std::string const words :
        {"Aus gus will run to couplet 3 in the key of Smith (1998).",
+        "Modifications to the key. Aus gus runs to couplet 3, where it is told apart as follows:",
         "Aus gus keys out at couplet 3, where it is told apart by its tail.",
         "The new species is similar to those of couplet 3.", "Errata to the key of Smith (1998)",
         "The remainder of the key is unchanged.", "Corrections to the key, 3 pages."}) {

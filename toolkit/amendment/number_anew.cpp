@@ -129,16 +129,19 @@ class NumberGiver {
 
   // 8a goes along with 8.
   void move_suffixed() {
-    auto const told = fresh_;
-    for (auto const& [row, number] : told) {
+    std::map<std::pair<std::size_t, std::uint64_t>, std::uint64_t> moved;  // by key and number
+    for (auto const& [row, number] : fresh_) {
       auto const old = label_number(draft_.edition.couplets[row].label);
       auto const now = label_number(number);
       if (!old || !now || !old->suffix.empty() || !now->suffix.empty()) continue;
-      for (auto const other : draft_.order) {
-        auto const beside = label_number(draft_.edition.couplets[other].label);
-        bool const along = draft_.gone[other] == 0 && draft_.part[other] == draft_.part[row] &&
-                           beside && beside->number == old->number && !beside->suffix.empty();
-        if (along) fresh_.emplace(other, std::to_string(now->number) + beside->suffix);
+      moved.emplace(std::pair{draft_.part[row], old->number}, now->number);
+    }
+    for (auto const row : draft_.order) {
+      auto const number = label_number(draft_.edition.couplets[row].label);
+      if (draft_.gone[row] != 0 || !number || number->suffix.empty()) continue;
+      auto const found = moved.find({draft_.part[row], number->number});
+      if (found != moved.end()) {
+        fresh_.emplace(row, std::to_string(found->second) + number->suffix);
       }
     }
   }
