@@ -204,6 +204,7 @@ class Clause {
     if (has(Sense::replace)) return ReplaceCouplets{labels_of(replaced_list()), {}};
     // "Couplet 7 is changed as follows, and couplet 7a added".
     if (has(Sense::add) && has(Sense::change)) return PlaceByNumber{};
+    if (has(Sense::add) && is_added(list)) return PlaceByNumber{{}, true, list.ranges};
     if (has(Sense::add)) return AddToCouplet{target_at(list.ranges.front()), {}, words_said()};
     if (has(Sense::read)) return reads_so(list);
     if (has(Sense::modification) || has(Sense::change)) {
@@ -211,6 +212,15 @@ class Clause {
       return PlaceByNumber{};
     }
     return std::nullopt;
+  }
+
+  // "Add new couplet 8:", "add couplet 8:"; not "add to couplet 8:".
+  [[nodiscard]] bool is_added(NumberList const& list) const {
+    bool const couplet =
+        list.noun && is_digit(static_cast<unsigned char>(list.ranges[0].first.back()));
+    if (!couplet || quotes() > 0 || list.first < 2) return false;
+    auto const& before = tokens_[list.first - 2];
+    return before.sense == Sense::add || is_said_new(before);
   }
 
   [[nodiscard]] std::vector<LabelRange> inserted_numbers() const {
@@ -260,7 +270,7 @@ class Clause {
   }
 
   [[nodiscard]] bool denies(std::size_t i) const {
-    static constexpr std::array<std::string_view, 4> kWords{"not", "nicht", "non", "nao"};
+    static constexpr std::array<std::string_view, 5> kWords{"not", "nicht", "non", "nao", "rather"};
     return is_one_of(kWords, plain_words(tokens_[i].text));
   }
   [[nodiscard]] static bool is_article(Token const& token) {

@@ -40,16 +40,17 @@ bool is_becoming(Token const& token) {
 // Words that may stand beside the numbers without saying anything else of them.
 bool goes_with_numbers(Token const& token) {
   static constexpr std::array kWords{
-      "as"sv,           "als"sv,       "comme"sv,        "como"sv,    "be"sv,
-      "are"sv,          "is"sv,        "now"sv,          "the"sv,     "new"sv,
-      "nun"sv,          "jetzt"sv,     "die"sv,          "der"sv,     "ser"sv,
-      "les"sv,          "los"sv,       "las"sv,          "os"sv,      "sind"sv,
-      "sont"sv,         "should"sv,    "must"sv,         "will"sv,    "se"sv,
-      "then"sv,         "thus"sv,      "respectively"sv, "old"sv,     "former"sv,
-      "bisherigen"sv,   "bisherige"sv, "alten"sv,        "anciens"sv, "antiguos"sv,
-      "antigos"sv,      "existing"sv,  "previous"sv,     "present"sv, "original"sv,
-      "den"sv,          "o"sv,         "le"sv,           "el"sv,      "accordingly"sv,
-      "entsprechend"sv, "have to"sv,   "therefore"sv};
+      "as"sv,         "als"sv,       "comme"sv,       "como"sv,         "be"sv,       "are"sv,
+      "is"sv,         "now"sv,       "the"sv,         "new"sv,          "nun"sv,      "jetzt"sv,
+      "die"sv,        "der"sv,       "ser"sv,         "les"sv,          "los"sv,      "las"sv,
+      "os"sv,         "sind"sv,      "sont"sv,        "should"sv,       "must"sv,     "will"sv,
+      "se"sv,         "then"sv,      "thus"sv,        "respectively"sv, "old"sv,      "former"sv,
+      "bisherigen"sv, "bisherige"sv, "alten"sv,       "anciens"sv,      "antiguos"sv, "antigos"sv,
+      "existing"sv,   "previous"sv,  "present"sv,     "original"sv,     "den"sv,      "o"sv,
+      "le"sv,         "el"sv,        "accordingly"sv, "entsprechend"sv, "have"sv,     "therefore"sv,
+      "thereby"sv,    "dadurch"sv,   "damit"sv,       "somit"sv,        "demnach"sv,  "dann"sv,
+      "kunftig"sv,    "ainsi"sv,     "donc"sv,        "alors"sv,        "entonces"sv, "asi"sv,
+      "entao"sv,      "assim"sv};
   return token.sense == Sense::couplet || token.sense == Sense::becomes || renumbers(token) ||
          is_becoming(token) || is_one_of(kWords, plain_words(token.text));
 }

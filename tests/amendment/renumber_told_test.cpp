@@ -29,6 +29,7 @@ TEST(AmendNumbers, ANewCoupletTakesItsNumberAndTheOldOnesMoveUp) {
         "After couplet 2 insert the following; subsequent couplets are renumbered accordingly:\n",
         "After couplet 2 insert the following and renumber the remaining couplets accordingly:\n",
         "Die bisherigen Punkte 3–4 werden 4–5; neuer Punkt 3:\n",
+        "Nach Punkt 2 wird ein neuer Punkt 3 eingefügt, die Punkte 3–4 werden dadurch zu 4–5:\n",
         "Die Punkte 3–4 werden zu 4–5. Nach Punkt 2 ist einzufügen:\n",
         "Nach Punkt 2 ist einzufügen; die folgenden Punkte sind entsprechend umzunummerieren:\n",
         "Insérer le nouveau couplet 3 ; les anciens couplets 3–4 deviennent 4–5 :\n",
@@ -60,6 +61,7 @@ TEST(AmendNumbers, NumbersThatMoveAreTold) {
 TEST(AmendNumbers, AnInsertionReplacesNothing) {
   for (std::string const words :
        {"Insert as couplet 3:\n", "Insert the following new couplet 3:\n", "New couplet 3:\n",
+        "Add new couplet 3:\n", "Add couplet 3:\n", "Add the following new couplet 3:\n",
         "The following couplet is inserted as couplet 3:\n", "Neuer Punkt 3:\n",
         "Insérer le couplet 3 :\n"}) {
     auto const result = amended(small_key(), words + kNewThree);
@@ -67,6 +69,23 @@ TEST(AmendNumbers, AnInsertionReplacesNothing) {
     EXPECT_EQ(told(result.unplaced).substr(0, told(result.unplaced).find('\n')),
               "piece.txt:2:1: error: this is to be inserted as couplet 3, and the edition has a "
               "couplet 3, which an insertion does not replace [number-not-free]")
+        << words;
+  }
+}
+
+// Does 4 in the new couplet mean the couplet that is 4, or the one that is to be?
+TEST(AmendNumbers, AreNotGuessedWhereNothingIsSaidOfThem) {
+  for (std::string const words :
+       {"Insert after couplet 2:\n", "A new couplet is inserted between couplets 2 and 3:\n",
+        "Before couplet 3 insert:\n"}) {
+    auto const result = amended(small_key(), words + kNewThree);
+    EXPECT_EQ(key_in_short(result.edition), key_in_short(read_key(small_key()))) << words;
+    EXPECT_EQ(told(result.unplaced),
+              "piece.txt:2:1: error: the edition has a couplet 3 already, and this does not say "
+              "whether 4 is the number that a couplet has or is to have [number-not-free]\n"
+              "  Antennae long\n"
+              "  say what becomes of the old numbers, as in \"Couplets 8–13 become 9–14\", or give "
+              "the couplet a number that is free\n")
         << words;
   }
 }

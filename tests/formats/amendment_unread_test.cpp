@@ -61,8 +61,10 @@ TEST(AmendmentUnread, TheCoupletThatALeadLeadsToIsItsNumber) {
   }
   EXPECT_EQ(amendment_in_short("Lead 8b should lead to couplet 12 instead of 11."),
             "redirect 8b: 12\n");
-  EXPECT_EQ(amendment_in_short("Couplet 8b should lead to couplet 12 (not 11)."),
-            "redirect 8b: 12\n");
+  for (auto const* words : {"Couplet 8b should lead to couplet 12 (not 11).",
+                            "Lead 8b should lead to couplet 12 rather than to couplet 11."}) {
+    EXPECT_EQ(amendment_in_short(words), "redirect 8b: 12\n") << words;
+  }
   EXPECT_EQ(amendment_in_short("The second lead of couplet 7 should lead to a new couplet 14:\n"
                                "14(7) Vertex smooth ..... Aus bus\n"
                                "–   Vertex striate ..... Aus cus\n"),

@@ -154,6 +154,7 @@ class WordChanger {
 
   // Some keys end in epithets; elsewhere what begins small is no name.
   [[nodiscard]] bool may_be_name(std::string const& name) const {
+    if (!name.empty() && name[0] >= '0' && name[0] <= '9') return false;
     auto const small = [](std::string const& word) {
       return !word.empty() && word[0] >= 'a' && word[0] <= 'z';
     };

@@ -135,6 +135,9 @@ class Placer {
       a_.refuse_number(now_->place, now_->printed);
       return;
     }
+    for (auto const id : step.couplets) {
+      if (refuse_unclear_number(id)) return;
+    }
     if (!anchor) {
       if (auto const lead = draft_.find_lead(step.beside)) anchor = lead->couplet;
     }
@@ -255,6 +258,27 @@ class Placer {
               "say what becomes of the old numbers, as in \"Couplets 8–13 become 9–14\", or "
               "\"Replace couplet " +
                   key + "\" if that is meant");
+    return false;
+  }
+
+  // Couplet 8 is inserted, the edition has an 8, and the new one leads to 9: to the old 9, or to
+  // the old 8, which is to be 9?
+  bool refuse_unclear_number(CoupletId id) {
+    auto const& couplet = piece_[id];
+    auto const own = label_number(couplet.label);
+    if (!own || !own->suffix.empty() || draft_.all(couplet.label).empty()) return false;
+    for (auto const& lead : couplet.leads) {
+      auto const* nowhere = std::get_if<Unresolved>(&lead.destination);
+      auto const to = nowhere != nullptr ? label_number(nowhere->printed) : std::nullopt;
+      if (!to || !(*own < *to)) continue;
+      a_.refuse("number-not-free", couplet.place, couplet.leads.front().text,
+                "the edition has a couplet " + label_key(couplet.label) +
+                    " already, and this does not say whether " + label_key(nowhere->printed) +
+                    " is the number that a couplet has or is to have",
+                "say what becomes of the old numbers, as in \"Couplets 8–13 become 9–14\", or give "
+                "the couplet a number that is free");
+      return true;
+    }
     return false;
   }
 
