@@ -76,15 +76,17 @@ constexpr std::array kVocabulary{
                "suprimidos|suprima|suprimam|eliminar|elimina|eliminan|eliminese|eliminense|"
                "elimine|eliminado|eliminada|borrar|borrese|omitir|omita|omitase|dele|deleatur|"
                "deleantur|delendus|delendi|delendum|omittatur|omittantur"},
-    Vocabulary{Sense::change,
-               "change|changed|changes|exchange|exchanged|alter|altered|amend|amended|amending|"
-               "modify|modified|"
-               "modifying|correct|corrected|andern|geandert|abandern|abgeandert|zu andern|"
-               "changer|changez|modifier|modifie|modifiee|modifies|modifiees|corriger|corrigez|"
-               "cambiar|cambie|cambiese|cambia|modificar|modifica|modifican|modifiquese|"
-               "modificado|modificada|modificados|corregir|corrijase|mudar|mude|alterar|altere|"
-               "alterado|alterada|alterados|corrigir|corrija|muta|mutetur|mutentur|corrige|"
-               "corrigatur"},
+    Vocabulary{
+        Sense::change,
+        "change|changed|changes|changing|exchange|exchanged|altering|correcting|emended|adapted|"
+        "expanded|revised|alter|altered|amend|amended|amending|"
+        "modify|modified|"
+        "modifying|correct|corrected|andern|geandert|abandern|abgeandert|zu andern|"
+        "changer|changez|modifier|modifie|modifiee|modifies|modifiees|corriger|corrigez|"
+        "cambiar|cambie|cambiese|cambia|modificar|modifica|modifican|modifiquese|"
+        "modificado|modificada|modificados|corregir|corrijase|mudar|mude|alterar|altere|"
+        "alterado|alterada|alterados|corrigir|corrija|muta|mutetur|mutentur|corrige|"
+        "corrigatur"},
     Vocabulary{Sense::modification,
                "modification|modifications|amendment|amendments|emendation|emendations|"
                "correction|corrections|anderung|anderungen|berichtigung|berichtigungen|"

@@ -36,6 +36,27 @@ TEST(AmendAdded, CoupletsWithNumbersOfTheirOwnAreCouplets) {
   }
 }
 
+// "… can be added to the key by changing couplet 2": the couplet is printed anew, with those that
+// it leads to.
+TEST(AmendAdded, ACoupletPrintedAnewIsReplaced) {
+  for (std::string const words :
+       {"Aus hus can be added to the key by changing couplet 2 as follows:\n",
+        "Aus hus is added to couplet 2:\n"}) {
+    auto const result = amended(small_key(), words +
+                                                 "2(1) Legs white ..... Aus bus\n"
+                                                 "–  Legs black ..... 2a\n"
+                                                 "2a(2) Feet pale ..... Aus cus\n"
+                                                 "–  Feet dark ..... Aus hus\n");
+    EXPECT_EQ(couplet_in_short(result.edition, "2"),
+              "2 (1): Legs white > Aus bus | Legs black > 2a\n")
+        << words;
+    EXPECT_EQ(couplet_in_short(result.edition, "2a"),
+              "2a (2): Feet pale > Aus cus | Feet dark > Aus hus\n")
+        << words;
+    EXPECT_EQ(told(result.unplaced), "") << words;
+  }
+}
+
 TEST(AmendAdded, LeadsOfTheCoupletAreLeads) {
   for (auto const* words : {"Add to couplet 2:\n–  Legs red ..... Aus ius\n",
                             "Add to couplet 2:\n2c. Legs red ..... Aus ius\n",

@@ -211,7 +211,12 @@ class Placer {
 
   void add_couplets(AddToCouplet const& step, std::optional<CoupletId> const& beside) {
     if (beside) {
-      take(InsertCouplets{step.target.label, false, step.couplets});
+      // The couplet itself, printed anew, and those that it leads to.
+      bool const anew = std::any_of(step.couplets.begin(), step.couplets.end(), [&](CoupletId id) {
+        return piece_[id].leads.size() > 1 && draft_.find(piece_[id].label) == beside;
+      });
+      PlaceByNumber const by_number{step.couplets};
+      anew ? take(by_number) : take(InsertCouplets{step.target.label, false, step.couplets});
       return;
     }
     PlaceByNumber by_number{step.couplets, true, {}};
