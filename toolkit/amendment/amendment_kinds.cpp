@@ -56,13 +56,13 @@ constexpr std::array kAmendmentKinds{
                 "A number that a couplet of the edition bears already",
                 "An insertion replaces nothing, and no number is given twice. Say what becomes of\n"
                 "the old couplet: \"Couplets 8–13 become 9–14\", or \"Replace couplet 8\"."},
+    FindingKind{"number-taken", Severity::warning, "An inserted couplet got another number",
+                "The edition has a couplet of its number already. Say which one it replaces, or\n"
+                "give it a number that is free."},
     FindingKind{"numbers-do-not-fit", Severity::error,
                 "Old and new numbers that do not fit each other",
                 "The couplets were not renumbered. Say it as in \"Couplets 8–13 become 9–14\", or\n"
                 "have them counted anew with --renumber."},
-    FindingKind{"number-taken", Severity::warning, "An inserted couplet got another number",
-                "The edition has a couplet of its number already. Say which one it replaces, or\n"
-                "give it a number that is free."},
     FindingKind{"shares-nothing", Severity::warning,
                 "A piece without a word or name of the edition",
                 "It was applied all the same. Look at the files: the piece seems to have been\n"
