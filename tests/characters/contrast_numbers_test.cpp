@@ -59,6 +59,11 @@ constexpr TwoLeads kContrasts[]{
     {"Trees with pale bark", "Shrubs creeping on rocks"},
     {"Annual", "Perennial with a thick rootstock"},
     {"Petals white. 5–7", "Petals blue"},
+    {"Tergite 1 longer than wide", "Tergite 1 wider than long"},
+    {"Segment 2 as long as segment 3", "Segment 2 longer than segment 3"},
+    {"Tergites 2–4 with yellow spots", "Tergites 2–5 with yellow spots"},
+    {"Antennomere 3 longer than 4", "Antennomere 3 shorter than 4"},
+    {"Tibia 1 with 2 spurs", "Tibia 1 with 1 spur"},
     {"Genitalia as in Figs 12, 13", "Genitalia as in Figs 14, 15"},
     {"Head black; genitalia as in Fig. 3a", "Head red; genitalia as in Fig. 3b"},
 };

@@ -55,7 +55,7 @@ constexpr ReadingCase kDecimalCases[]{
     {"Head/eye ratio 2", "~n:head eye| 2"},
     {"Depth 3.2–3.6 in SL", "~n:sl depth| 3.2–3.6"},
     {"Umbilicus 1/4 of diameter", "~n:umbilicus diameter| 0.25"},
-    {"Article 2 1.2× article 1", "~n:article article| 1.2"},
+    {"Article 2 1.2× article 1", "~n:article 2 article 1| 1.2"},
     {"Male 3.5–4.2, female 4.0–5.1 mm",
      "~n:male length|mm 3.5–4.2 mm & ~n:female length|mm 4–5.1 mm"},
     {"Vertex/eye ratio 0.75", "~n:vertex eye| 0.75"},

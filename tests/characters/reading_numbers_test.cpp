@@ -168,6 +168,72 @@ constexpr ReadingCase kPlain[]{
 
 INSTANTIATE_TEST_SUITE_P(Numbers, PlainNumbers, testing::ValuesIn(kPlain));
 
+// A number behind a part of which a body has several in a row says which of them is meant.
+class NumbersOfParts : public testing::TestWithParam<ReadingCase> {};
+
+TEST_P(NumbersOfParts, BelongToTheNameOfThePart) {
+  EXPECT_EQ(reading_of(GetParam().text, Lexicon{}), GetParam().says) << GetParam().text;
+}
+
+constexpr ReadingCase kOfParts[]{
+    // compared with itself
+    {"Tergite 1 longer than wide", "~n:tergite 1 length/width| >1"},
+    {"Tergite 1 wider than long", "~n:tergite 1 length/width| <1"},
+    {"Metasomal tergite 1 as wide as long or wider", "~n:metasomal tergite 1 length/width| ≤1"},
+    {"Flagellomere 3 longer than wide", "~n:flagellomere 3 length/width| >1"},
+    {"Flagellomere 1 2.5 times longer than wide", "~n:flagellomere 1 length/width| 2.5"},
+    {"Femur 3 about 4 times as long as wide", "~n:femur 3 length/width| ~3.6–4.4"},
+    {"Tergites 2–4 wider than long", "~n:tergite 2 4 length/width| <1"},
+    // with another one
+    {"Segment 2 as long as segment 3", "~n:segment 2 length / segment 3 length| 1"},
+    {"Segment 2 longer than segment 3", "~n:segment 2 length / segment 3 length| >1"},
+    {"Article 1 half as long as article 2", "~n:article 1 length / article 2 length| 0.5"},
+    {"Antennomere 3 longer than 4", "~n:antennomere 3 length / antennomere 4 length| >1"},
+    {"Antennomere 3 twice as long as 4", "~n:antennomere 3 length / antennomere 4 length| 2"},
+    {"Tarsomere 1 longer than tarsomeres 2–4 combined",
+     "~n:tarsomere 1 length / tarsomere 2 4 combined length| >1"},
+    {"Spine 1 half as long as spine 2", "~n:spine 1 length / spine 2 length| 0.5"},
+    // with something on it
+    {"Tergites 2–4 with yellow spots",
+     "~tergites 2 4 with yellow spots = tergites 2 4 with yellow spots"},
+    {"Yellow spots on tergites 2–4",
+     "~yellow spots on tergites 2 4 = yellow spots on tergites 2 4"},
+    {"Segments 1 and 2 of fore tarsus white",
+     "~segments 1 and 2 of fore tarsus white = segments 1 and 2 of fore tarsus white"},
+    {"Tergites 1, 3 and 4 with spots",
+     "~tergites 1 3 and 4 with spots = tergites 1 3 and 4 with spots"},
+    {"Tibia 1 with 2 spurs", "~n:tibia 1 spur|1 2"},
+    {"Interval 3 with 4 punctures", "~n:interval 3 puncture|1 4"},
+    {"Tergite 1 3 mm long", "~n:tergite 1 length|mm 3 mm"},
+    // counts and measurements all the same
+    {"Tibia with 2 spurs", "~n:tibia spur|1 2"},
+    {"Antenna with 3 segments", "~n:antenna segment|1 3"},
+    {"Flagellum segments 12", "~n:flagellum segment|1 12"},
+    {"Segments 5–7", "~n:segment|1 5–7"},
+    {"Segments 5–7, yellow", "~n:segment|1 5–7 & ~segments yellow = segments yellow"},
+    {"Antennomeres 10–11 in number", "~n:antennomere|1 10–11"},
+    {"Leaf segments 3–5 with hairs", "~n:leaf segment hair|1 3–5"},
+    {"Femur 3 times as long as wide", "~n:femur length/width| 3"},
+    {"Femur 3× as long as wide", "~n:femur length/width| 3"},
+    {"Femur 2 mm long", "~n:femur length|mm 2 mm"},
+    {"Segment 3 longer than 4 mm", "~n:segment 3 length|mm >4 mm"},
+};
+
+INSTANTIATE_TEST_SUITE_P(Numbers, NumbersOfParts, testing::ValuesIn(kOfParts));
+
+TEST(NumbersOfParts, AreReadInOtherLanguages) {
+  EXPECT_EQ(reading_of("Fühlerglied 3 länger als breit", Lexicon{}, "de"),
+            "~n:fühlerglied 3 length/width| >1");
+  EXPECT_EQ(reading_of("Fühlerglied 3 länger als 4", Lexicon{}, "de"),
+            "~n:fühlerglied 3 length / fühlerglied 4 length| >1");
+  EXPECT_EQ(reading_of("Tergit 1 so lang wie breit", Lexicon{}, "de"),
+            "~n:tergit 1 length/width| 1");
+  EXPECT_EQ(reading_of("Article 3 plus long que large", Lexicon{}, "fr"),
+            "~n:article 3 length/width| >1");
+  EXPECT_EQ(reading_of("Article 3 plus long que l'article 4", Lexicon{}, "fr"),
+            "~n:article 3 length / article 4 length| >1");
+}
+
 class NumbersOfTheLexicon : public testing::TestWithParam<ReadingCase> {};
 
 TEST_P(NumbersOfTheLexicon, AreItsCharacters) {

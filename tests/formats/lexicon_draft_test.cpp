@@ -108,6 +108,27 @@ TEST(LexiconDraft, KeepsPartsApartThatShareAWord) {
             (Lines{"leaf-blade-shape: flat; folded;", "leaf-margin-surface: rough; smooth;"}));
 }
 
+TEST(LexiconDraft, CallsThePartsOfARowByTheirNumbers) {
+  auto const editions = [] {
+    return std::vector{
+        make_edition("k.txt", {{"1",
+                                {{"Tergite 1 longer than wide; tergite 2 black", "Aus bus"},
+                                 {"Tergite 1 wider than long; tergite 2 red", "Aus cus"}}}})};
+  };
+  auto const lexicon = draft(editions());
+  ASSERT_EQ(lexicon.characters.size(), 2U);
+  EXPECT_EQ(lexicon.characters[0].id, "tergite-1-length-width");
+  EXPECT_EQ(lexicon.characters[0].structure, "tergite 1");
+  EXPECT_EQ(lexicon.characters[1].structure, "tergite 2");
+  // What was drafted is read by it.
+  auto read = editions();
+  (void)read_statements(read[0], lexicon);
+  for (auto const& lead : read[0].couplets[0].leads) {
+    ASSERT_EQ(lead.statements.size(), 2U);
+    for (auto const& statement : lead.statements) EXPECT_EQ(statement.origin, Origin::lexicon);
+  }
+}
+
 TEST(LexiconDraft, SaysWhatItRestsOn) {
   auto const lexicon = draft({make_edition(
       "k.txt", {{"1", {{"Culms terete; leaves hairy", "2"}, {"Culms trigonous", "3"}}},

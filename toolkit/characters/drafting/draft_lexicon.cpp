@@ -178,7 +178,8 @@ class Drafter {
   static std::string structure_in(std::string const& words, std::string* property = nullptr) {
     std::string structure;
     for (auto const& token : reading::tokenise(words)) {
-      if (token.kind != reading::TokenKind::word) {
+      // "tergite 2": which one is part of the name.
+      if (token.kind != reading::TokenKind::word && token.kind != reading::TokenKind::number) {
         if (property != nullptr && token.sign == U'/') *property += '/';
         continue;
       }
@@ -205,7 +206,7 @@ class Drafter {
     auto const tokens = reading::tokenise(text);
     std::string said;
     for (auto const& token : tokens) {
-      if (token.kind != reading::TokenKind::word) break;
+      if (token.kind != reading::TokenKind::word && token.kind != reading::TokenKind::number) break;
       auto const info = reading::word_info(token.word, "");
       if (!info.is(reading::kFunction)) {
         said += (said.empty() ? "" : " ") + reading::singular(token.word);

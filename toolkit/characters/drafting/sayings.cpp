@@ -52,6 +52,18 @@ bool compares(std::string const& word) {
   return !info.dimension.empty() || info.comparative != 0 || kComparing.contains(word);
 }
 
+// "2" of "tergite 2 black", both of "tergites 2–4 black": see reading/numbered_parts.hpp.
+bool numbers_part(Saying const& saying, std::size_t at) {
+  auto const number = [&](std::size_t i) {
+    return i < saying.ones.size() &&
+           saying.ones[i].find_first_not_of("0123456789") == std::string::npos;
+  };
+  if (at == 0 || !number(at)) return false;
+  if (number(at - 1)) return numbers_part(saying, at - 1);
+  bool const several = reading::looks_plural(saying.words[at - 1]);
+  return word_info(saying.ones[at - 1], "").is(reading::kNumbered) && (!several || number(at + 1));
+}
+
 // Behind the parts that stand together at the front: 2 of "lowest bract leafy", 3 of "beak of
 // utricle bifid"; 0 when no part is known near the front.
 std::size_t end_of_parts(Saying const& saying, std::string_view language) {
@@ -64,7 +76,7 @@ std::size_t end_of_parts(Saying const& saying, std::string_view language) {
   for (std::size_t i = 0; i < std::min(ones.size(), kLongestSubject); ++i) {
     if (is_part(i)) {
       end = i + 1;
-      while (end < ones.size() && is_part(end)) ++end;
+      while (end < ones.size() && (is_part(end) || numbers_part(saying, end))) ++end;
       break;
     }
     // "palm of chela": an unknown noun and where it belongs.

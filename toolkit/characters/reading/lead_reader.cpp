@@ -6,6 +6,7 @@
 #include "keydrift/characters/reading/formulas.hpp"
 #include "keydrift/characters/reading/marks.hpp"
 #include "keydrift/characters/reading/number_kinds.hpp"
+#include "keydrift/characters/reading/numbered_parts.hpp"
 #include "keydrift/characters/reading/pieces.hpp"
 #include "keydrift/key/sort_stably.hpp"
 
@@ -23,6 +24,7 @@ class LeadReader {
     set_aside_figures(text_);
     mark_formulas(text_);
     auto const clauses = split_clauses(text_);
+    name_numbered_parts(text_, clauses);
     reading_.drafts.reserve(clauses.size());
     read_brackets(clauses);
     Carried carried;

@@ -117,6 +117,15 @@ std::vector<Index> described_before(LeadText const& text, std::vector<Index> con
   return description;
 }
 
+// "antennomere 3 longer than 4": the part that the "4" is one of, as well.
+std::vector<std::string> part_in_row(LeadText const& text, std::vector<Index> const& tokens) {
+  for (auto const token : tokens) {
+    if (token == 0 || !text.tokens[token].names_part || !text.is_word(token - 1)) continue;
+    return {singular(text.tokens[token - 1].word)};
+  }
+  return {};
+}
+
 }  // namespace
 
 namespace {
@@ -183,7 +192,8 @@ bool counts_or_measures(LeadText const& text, Clause const& clause, Measure cons
     if (text.is_content(before) && followed_by_content &&
         text.tokens[begin].kind == TokenKind::number) {
       if (text.info[before].is(kLabelled)) return false;
-      if (!looks_plural(text.tokens[before].word) && text.info[before].is(kPart)) return false;
+      bool const part = text.info[before].is(kPart) && !text.tokens[before].names_part;
+      if (part && !looks_plural(text.tokens[before].word)) return false;
     }
     // "tergite 2" at the end of a clause labels as well, unless there are several tergites; so does
     // "0.5× article 1", "as long as article 1".
@@ -236,6 +246,10 @@ NumberAtom number_atom(Measure const& measure, LeadText const& text,
   result.unitless =
       !measure.ratio && !measure.unit_printed && !measure.dimension.empty() && !measure.share;
   std::vector<std::string> comparand;
+  if (measure.comparand_begin < measure.comparand_end &&
+      text.tokens[measure.comparand_begin].names_part) {
+    comparand = part_in_row(text, tokens);
+  }
   for (auto i = measure.comparand_begin; i < measure.comparand_end; ++i) {
     if (text.is_word(i) && !text.info[i].is(kFunction) && text.info[i].dimension.empty()) {
       comparand.push_back(singular(text.tokens[i].word));

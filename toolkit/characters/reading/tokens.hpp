@@ -23,6 +23,7 @@ struct Token {
   bool capital{false};       // words: begins with an upper-case letter
   bool is_fraction{false};   // numbers: printed with a fraction ("1/2", "2½")
   bool formula{false};       // part of "3-2-1" or its like: see mark_formulas()
+  bool names_part{false};    // words that were numbers, "1" of "tergite 1": name_numbered_parts()
   char32_t sign{};           // signs only
   double value{};            // numbers only
   std::string word{};        // words: case-folded, NFC; numbers: in plain digits; signs of formulas

@@ -68,6 +68,7 @@ enum WordClass : std::uint32_t {
   kFigure = 1U << 14,            // "fig", "plate"
   kCopula = 1U << 15,
   kWith = 1U << 16,
+  kNumbered = 1U << 17,  // parts that stand in a row: "tergite 2", "tergites 2–4" name some of them
 };
 
 struct WordInfo {

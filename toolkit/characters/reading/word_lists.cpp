@@ -106,6 +106,26 @@ constexpr std::string_view kLabelledParts =
     "somite somites leg legs joint joints stria striae tarsomere tarsomeres cell cells abdominal "
     "whorl row primary primaries ring instar t s";
 
+// What keys of animals number along the body, the antenna, the leg, the wing or the hand.  Cells,
+// rows and whorls are left out: plants have them in numbers, and keys count those.
+constexpr std::string_view kNumberedParts =
+    "tergite tergites tergum terga sternite sternites segment segments somite somites pleonite "
+    "pleonites pereonite pereonites peraeonite peraeonites urite urites urosomite urosomites "
+    "metamere metameres setiger setigers chaetiger chaetigers flagellomere flagellomeres "
+    "antennomere antennomeres tarsomere tarsomeres metatarsomere metatarsomeres palpomere "
+    "palpomeres article articles joint joints vein veins interval intervals stria striae leg legs "
+    "coxa coxae trochanter trochanters femur femora patella patellae tibia tibiae tarsus tarsi "
+    "metatarsus metatarsi pereopod pereopods pereiopod pereiopods peraeopod peraeopods pleopod "
+    "pleopods finger fingers toe toes digit digits primary primaries "
+    "tergit tergite tergiten sternit sternite sterniten segmente segmenten glied glieder gliedern "
+    "fühlerglied fühlerglieder fühlergliedern antennenglied antennenglieder antennengliedern "
+    "tarsenglied tarsenglieder tarsengliedern fußglied fußglieder bein beine beinen "
+    "antennomère antennomères tarsomère tarsomères flagellomère flagellomères palpomère palpomères "
+    "patte pattes nervure nervures fémur fémurs "
+    "terguito terguitos esternito esternitos segmento segmentos artejo artejos antenómero "
+    "antenómeros tarsómero tarsómeros pata patas tergito tergitos antenômero antenômeros "
+    "tarsômero tarsômeros flagelômero flagelômeros artículo artículos";
+
 constexpr std::string_view kAbbreviations =
     "ca c cf aff eg ie e g i viz vs subsp ssp var subvar f fo forma cv nothosp sect subg subgen "
     "ser "
@@ -225,6 +245,7 @@ Table make_table() {
   mark(kPositions, kPosition);
   mark(kPartWords, kPart);
   mark(kLabelledParts, kLabelled);
+  mark(kNumberedParts, kNumbered);
   mark(kAbbreviations, kAbbreviation);
   mark(kSoftAbbreviations, kSoftAbbreviation);
   mark(kFigures, kFigure);
