@@ -62,6 +62,34 @@ TEST(SharedStates, AreNoneWhereTheWiderStateIsDenied) {
       "");
 }
 
+// What a couplet contrasts with a denial is denied by it, whatever the words.
+TEST(SharedStates, AreNoneWhereADenialContrastsWithOtherWords) {
+  for (auto const& [a, b] : std::vector<std::pair<std::string, std::string>>{
+           {"Body with metallic reflections", "Body not metallic"},
+           {"Wings fully developed", "Wings reduced to pads not reaching abdomen"},
+           {"Antennes dépassant la base du pronotum",
+            "Antennes n’atteignant pas la base du pronotum"}}) {
+    EXPECT_EQ(told_of_code(worded_pair(a, b), "shared-state"), "") << a;
+    EXPECT_EQ(told_of_code(worded_pair(b, a), "shared-state"), "") << a;
+  }
+  // An alternative that the denial leaves is shared.
+  EXPECT_NE(
+      told_of_code(read({{"1", {{"Leaves flat or rolled", "2"}, {"Leaves not flat", "Cus dus"}}},
+                         {"2", {{"Leaves rolled", "Aus bus"}, {"Leaves flat", "Aus cus"}}}}),
+                   "shared-state"),
+      "");
+}
+
+// Two couplets may contrast one denial with different things: none of them is barred elsewhere.
+TEST(SharedStates, OfOneCoupletBarNothingInAnother) {
+  EXPECT_EQ(told_of_code(read({{"1", {{"Leaves hairy", "Aus bus"}, {"Leaves not hairy", "2"}}},
+                               {"2",
+                                {{"Leaves shiny; stems red", "Aus cus"},
+                                 {"Leaves not hairy; stems blue", "Aus dus"}}}}),
+                         "dead-lead"),
+            "");
+}
+
 TEST(OneSided, IsNothingThatTellsWhatIsKnownOrWhereToLook) {
   for (auto const* aside : {"siehe auch Zahl 3", "see also couplet 3", "males unknown",
                             "Männchen unbekannt", "♀ seule connue", "nur das Weibchen bekannt"}) {

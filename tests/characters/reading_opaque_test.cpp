@@ -55,6 +55,21 @@ std::vector<CoupletCase> const kCouplets{
     // negation
     {{"Leaves flat", "Leaves not flat"},
      {"~leaves flat = leaves flat", "~leaves flat ≠ leaves flat"}},
+    // a denial denies what it contrasts with
+    {{"Body with metallic reflections", "Body not metallic"},
+     {"~body metallic = body with metallic reflections",
+      "~body metallic ≠ body metallic|body with metallic reflections"}},
+    {{"Antennes dépassant la base du pronotum", "Antennes n’atteignant pas la base du pronotum"},
+     {"~antennes atteignant base du pronotum = antennes dépassant base du pronotum",
+      "~antennes atteignant base du pronotum ≠ antennes atteignant base du pronotum|antennes "
+      "dépassant base du pronotum"}},
+    // "not" of something that is said of the part is no denial of the whole
+    {{"Wings fully developed", "Wings reduced to pads not reaching abdomen"},
+     {"~wings fully developed = wings fully developed",
+      "~wings fully developed = wings reduced to pads not reaching abdomen"}},
+    {{"Petals of outer whorl hairy", "Petals of outer whorl not hairy"},
+     {"~petals of outer whorl hairy = petals of outer whorl hairy",
+      "~petals of outer whorl hairy ≠ petals of outer whorl hairy"}},
     // three leads
     {{"Flowers red", "Flowers green", "Flowers blue"},
      {"~flowers blue = flowers red", "~flowers blue = flowers green",

@@ -33,6 +33,32 @@ bool begins_named_formula(LeadText const& text, std::vector<Index> const& tokens
   return !tokens.empty() && text.tokens[tokens.front()].formula && text.is_word(tokens.front());
 }
 
+// "atteignant" of "n'atteignant pas"
+std::string_view without_particle(std::string_view word) {
+  for (std::string_view const particle : {"n'", "n’"}) {
+    if (word.size() > particle.size() && word.starts_with(particle)) {
+      return word.substr(particle.size());
+    }
+  }
+  return word;
+}
+
+// "Leaves of the stem not hairy" denies that they are; of "wings reduced to pads not reaching the
+// abdomen" the pads alone are denied to reach it.
+bool denies_all_behind(LeadText const& text, std::vector<Index> const& tokens,
+                       std::size_t negation) {
+  auto const subject = subject_tokens(text, tokens);
+  for (std::size_t i = 0; i < negation; ++i) {
+    auto const token = tokens[i];
+    if (!text.is_content(token) || text.is_degree(token)) continue;
+    if (text.info[token].is(kPart | kPosition)) continue;
+    auto const& word = text.tokens[token].word;
+    if (without_particle(word).size() < word.size()) continue;
+    if (std::find(subject.begin(), subject.end(), token) == subject.end()) return false;
+  }
+  return true;
+}
+
 }  // namespace
 
 std::string plain_words(LeadText const& text, std::vector<std::uint32_t> const& tokens,
@@ -41,6 +67,7 @@ std::string plain_words(LeadText const& text, std::vector<std::uint32_t> const& 
   words.reserve(tokens.size());
   std::size_t negations = 0;
   std::size_t negation_at = 0;
+  bool of_the_whole = false;
   for (std::size_t i = 0; i < tokens.size(); ++i) {
     auto const token = tokens[i];
     auto const role = text.roles[token];
@@ -64,13 +91,17 @@ std::string plain_words(LeadText const& text, std::vector<std::uint32_t> const& 
       if (is_negation(text, token)) {
         ++negations;
         negation_at = words.size();
+        of_the_whole = denies_all_behind(text, tokens, i);
       }
     }
     words.emplace_back(text.tokens[token].word);
   }
   if (negated != nullptr) {
-    *negated = negations == 1 && words.size() > 1;
-    if (*negated) words.erase(words.begin() + static_cast<std::ptrdiff_t>(negation_at));
+    *negated = negations == 1 && words.size() > 1 && of_the_whole;
+    if (*negated) {
+      words.erase(words.begin() + static_cast<std::ptrdiff_t>(negation_at));
+      if (negation_at > 0) words[negation_at - 1] = without_particle(words[negation_at - 1]);
+    }
   }
   if (words.empty()) return {};
   auto plain = join_words(words);

@@ -11,6 +11,7 @@
 #include <utility>
 
 #include "keydrift/characters/reading/contrasting.hpp"
+#include "keydrift/characters/reading/denials.hpp"
 #include "keydrift/characters/reading/vocabulary.hpp"
 #include "keydrift/key/side_by_side.hpp"
 
@@ -261,13 +262,19 @@ std::vector<std::string> alternatives(Index state, std::vector<std::string_view>
   return found;
 }
 
+using StatePairs = std::vector<std::pair<Index, Index>>;
+
 // The contrasts of all couplets as pairs of states, those met most often first, then in
-// alphabetical order.
-std::vector<std::pair<Index, Index>> contrasts_in(std::vector<CoupletDrafts> const& couplets) {
-  using Pairs = std::vector<std::pair<Index, Index>>;
+// alphabetical order.  `denials`: see denied_besides().
+StatePairs contrasts_in(std::vector<CoupletDrafts> const& couplets, StatePairs& denials) {
+  struct Part {
+    StatePairs met;
+    StatePairs denials;
+  };
   auto const parts =
       made_in_parts(couplets.size(), kWorthAThread, [&](std::size_t begin, std::size_t end) {
-        Pairs met;
+        Part part;
+        auto& met = part.met;
         for (auto c = begin; c < end; ++c) {
           auto const& couplet = couplets[c];
           for (std::size_t i = 0; i < couplet.size(); ++i) {
@@ -276,15 +283,21 @@ std::vector<std::pair<Index, Index>> contrasts_in(std::vector<CoupletDrafts> con
                 auto const x = a.any_of.front().state;
                 auto const y = b.any_of.front().state;
                 if (x != y) met.push_back(std::minmax(x, y));
+                bool const negated = a.any_of.front().atom.negated;
+                if (negated != b.any_of.front().atom.negated) {
+                  part.denials.emplace_back(negated ? x : y, negated ? y : x);
+                }
               });
             }
           }
         }
         std::sort(met.begin(), met.end());
-        return met;
+        return part;
       });
-  Pairs all;
-  for (auto const& some : parts) {
+  StatePairs all;
+  for (auto const& part : parts) {
+    auto const& some = part.met;
+    denials.insert(denials.end(), part.denials.begin(), part.denials.end());
     auto const before = static_cast<std::ptrdiff_t>(all.size());
     all.insert(all.end(), some.begin(), some.end());
     std::inplace_merge(all.begin(), all.begin() + before, all.end());
@@ -314,7 +327,8 @@ void tie_opaque(AllDrafts const& all) {
   for (Index lead = 0; lead < all.which.size(); ++lead) {
     states.for_states_of(all.which[lead], [&](Index state) { components.stands_in(state, lead); });
   }
-  for (auto const& [a, b] : contrasts_in(all.couplets)) components.join(a, b);
+  StatePairs denials;
+  for (auto const& [a, b] : contrasts_in(all.couplets, denials)) components.join(a, b);
   std::vector<Index> roots(words.size());
   std::vector<Index> first(words.size(), static_cast<Index>(words.size()));  // by root
   for (Index state = 0; state < words.size(); ++state) {
@@ -327,12 +341,22 @@ void tie_opaque(AllDrafts const& all) {
       allowed[state] = alternatives(static_cast<Index>(state), words, roots);
     }
   });
+  auto const besides = denied_besides(std::move(denials), words);
   states.for_atoms([&](DraftAtom& atom) {
     auto const character = words[first[roots[atom.state]]];
     atom.atom.character.reserve(character.size() + 1);
     atom.atom.character = "~";
     atom.atom.character += character;
     atom.atom.states = allowed[atom.state];
+    if (!atom.atom.negated) return;
+    auto const more = besides.find(atom.state);
+    if (more == besides.end()) return;
+    for (auto const other : more->second) {
+      if (roots[other] == roots[atom.state]) atom.atom.states.emplace_back(words[other]);
+    }
+    auto& denied = atom.atom.states;
+    std::sort(denied.begin(), denied.end());
+    denied.erase(std::unique(denied.begin(), denied.end()), denied.end());
   });
 }
 
