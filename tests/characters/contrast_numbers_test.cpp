@@ -93,5 +93,52 @@ TEST(ContrastsOfNumbersWithoutUnit, ShowWhereTheyOverlap) {
   EXPECT_EQ(findings[0].code, "overlapping-ranges");
 }
 
+// The numbers of findings are those that the key prints.
+struct TwoLeadsToldOf {
+  char const* first;
+  char const* second;
+  char const* message;
+};
+
+class NumbersOfFindings : public testing::TestWithParam<TwoLeadsToldOf> {};
+
+TEST_P(NumbersOfFindings, AreInTheUnitAndDirectionOfThePrint) {
+  auto const& [a, b, message] = GetParam();
+  auto const findings = findings_of_two({a, b});
+  ASSERT_EQ(findings.size(), 1U);
+  EXPECT_EQ(findings[0].message.substr(0, std::string{message}.size()), message)
+      << findings[0].message;
+}
+
+constexpr TwoLeadsToldOf kToldOf[]{
+    {"Sheath at least 1.2 times as long as metasoma", "Sheath shorter than metasoma",
+     "what lies between 1 and 1.2 fits no lead"},
+    {"Scape 1.5–2.0 × as long as eye", "Scape 2.2–2.6 × as long as eye",
+     "what lies between 2 and 2.2 fits no lead"},
+    {"Beak 3 times as wide as long", "Beak 1–2 times as wide as long",
+     "what lies between 2 and 3 fits no lead"},
+    {"OOL less than 0.5 × diameter of ocellus", "OOL at least 1.0 × diameter of ocellus",
+     "what lies between 0.5 and 1 fits no lead"},
+    {"Segment 3 twice as long as segment 2", "Segment 3 subequal to segment 2",
+     "what lies between 1.1 and 2 fits no lead"},
+    {"Tarsi as long as tibiae", "Tarsi two-thirds length of tibiae",
+     "what lies between 0.667 and 1 fits no lead"},
+    {"Spores 5–7 µm long", "Spores 9–11 µm long", "what lies between 7 and 9 µm fits no lead"},
+    {"Stems 5–15 cm", "Stems 20–50 cm", "what lies between 15 and 20 cm fits no lead"},
+    {"Stems 5–15 cm", "Stems 12–50 cm",
+     "\"Stems 5–15 cm\" of lead 1a and \"Stems 12–50 cm\" of lead 1b both take in 12–15 cm"},
+    // one unit of the last decimal, as it is printed
+    {"Stems 2.0–3.9 dm long", "Stems 4.0–5.5 dm long", "what lies between 3.9 and 4 dm"},
+    {"Hills 100–900 m", "Hills 1500–2000 m", "what lies between 900 and 1500 m fits no lead"},
+};
+
+INSTANTIATE_TEST_SUITE_P(Contrast, NumbersOfFindings, testing::ValuesIn(kToldOf));
+
+TEST(NumbersOfFindings, AreNoGapWhereOneDecimalParts) {
+  auto const findings = findings_of_two({"Stems 2.0–3.9 dm long", "Stems 4.0–5.5 dm long"});
+  ASSERT_EQ(findings.size(), 1U);
+  EXPECT_EQ(findings[0].severity, Severity::information);
+}
+
 }  // namespace
 }  // namespace keydrift

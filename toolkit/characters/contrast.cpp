@@ -1,6 +1,7 @@
 // Leads of one couplet against each other.
 
 #include <algorithm>
+#include <array>
 #include <iterator>
 #include <map>
 #include <optional>
@@ -10,6 +11,7 @@
 #include "keydrift/characters/contrast_parts.hpp"
 #include "keydrift/characters/contrast_words.hpp"
 #include "keydrift/characters/limit_words.hpp"
+#include "keydrift/characters/printed_scale.hpp"
 #include "keydrift/characters/reading.hpp"
 #include "keydrift/key/side_by_side.hpp"
 
@@ -343,17 +345,24 @@ class CoupletCheck {
     if (!is_empty(usual)) {
       auto& finding = context_.report(
           "overlapping-ranges", hedged ? Severity::information : Severity::warning, *y.statement,
-          saying(i, x) + " and " + saying(j, y) + " both take in " + in_words(usual),
+          saying(i, x) + " and " + saying(j, y) + " both take in " + words_as_printed(usual, x, y),
           "part the ranges, or add a character that decides where they overlap");
       add_other(finding, i, x);
     } else {
       auto& finding = context_.report(
           "overlapping-extremes", Severity::information, *y.statement,
           "the extremes of " + saying(i, x) + " and of " + saying(j, y) + " both take in " +
-              in_words(extreme),
+              words_as_printed(extreme, x, y),
           "add a character that decides there, or key such taxa out under both leads");
       add_other(finding, i, x);
     }
+  }
+
+  [[nodiscard]] std::string words_as_printed(Values const& values, Said const& x,
+                                             Said const& y) const {
+    auto const scale = printed_scale(std::array{y.statement, x.statement}, values,
+                                     context_.edition.front.language);
+    return in_words(as_printed(values, scale));
   }
 
   void add_other(Finding& finding, std::size_t i, Said const& said) const {
@@ -441,7 +450,7 @@ class CoupletCheck {
   void check_gaps(std::string const& key) {
     std::optional<Values> taken;
     std::string who;
-    Said const* last = nullptr;
+    std::vector<Statement const*> statements;  // the last first
     for (std::size_t i = 0; i < views_.size(); ++i) {
       auto const found = views_[i].said.find(key);
       if (found == views_[i].said.end()) return;
@@ -452,7 +461,7 @@ class CoupletCheck {
       if (taken && !comparable(*taken, said.extreme)) return;
       taken = taken ? joined(*taken, said.extreme) : said.extreme;
       who += (who.empty() ? "" : i + 1 == views_.size() ? " and " : ", ") + saying(i, said);
-      last = &said;
+      statements.insert(statements.begin(), said.statement);
     }
     auto gaps = complement(*taken);
     // What lies below or above all leads is no gap between them.
@@ -461,10 +470,12 @@ class CoupletCheck {
              gap.high == std::numeric_limits<double>::infinity();
     });
     if (gaps.intervals.empty()) return;
+    auto const scale = printed_scale(statements, gaps, context_.edition.front.language);
+    gaps = as_printed(gaps, scale);
     bool const wide = gaps.unit == "1" ||
                       std::any_of(gaps.intervals.begin(), gaps.intervals.end(), wider_than_print);
     context_.report("gapping-ranges", wide ? Severity::warning : Severity::information,
-                    *last->statement, gap_words(gaps) + " fits no lead: " + who,
+                    *statements.front(), gap_words(gaps) + " fits no lead: " + who,
                     "let the ranges meet, or say what becomes of such specimens");
   }
 

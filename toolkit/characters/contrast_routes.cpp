@@ -15,6 +15,7 @@
 #include <utility>
 
 #include "keydrift/characters/contrast_parts.hpp"
+#include "keydrift/characters/printed_scale.hpp"
 #include "keydrift/characters/reading/contrasting.hpp"
 
 namespace keydrift::contrast {
@@ -443,10 +444,11 @@ class RouteCheck {
   }
 
   void report_settled(LeadId id, Statement const& statement, Values const& known) {
+    auto const scale = printed_scale(std::array{&statement}, known, edition_.front.language);
     context_.report("settled-above", Severity::information, statement,
                     quoted(statement.text) + " of lead " + context_.lead(id) +
                         " decides nothing: the leads above it leave " +
-                        (known.all_but ? "" : "only ") + in_words(known),
+                        (known.all_but ? "" : "only ") + in_words(as_printed(known, scale)),
                     "leave it out, unless it is meant as a reminder");
   }
 

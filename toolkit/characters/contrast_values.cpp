@@ -218,8 +218,8 @@ bool is_everything(Values const& values) {
 
 std::string number_words(double number) {
   std::array<char, 64> buffer{};
-  auto const [end, error] =
-      std::to_chars(buffer.data(), buffer.data() + buffer.size(), snapped(number));
+  auto const [end, error] = std::to_chars(buffer.data(), buffer.data() + buffer.size(),
+                                          snapped(number), std::chars_format::fixed);
   if (error != std::errc{}) return "?";
   return {buffer.data(), end};
 }

@@ -8,9 +8,9 @@
 #include <unordered_map>
 
 #include "keydrift/characters/contrast_words.hpp"
+#include "keydrift/characters/printed_scale.hpp"
 #include "keydrift/characters/reading.hpp"
 #include "keydrift/characters/reading/vocabulary.hpp"
-#include "keydrift/characters/units.hpp"
 #include "keydrift/key/fold.hpp"
 #include "keydrift/key/prose.hpp"
 #include "keydrift/key/word_list.hpp"
@@ -197,27 +197,6 @@ void check_comparisons(ContrastContext& context, CoupletId id) {
                        " compares with nothing, so that it takes a second specimen to tell",
                    "give a measure, or say what it is compared with");
   }
-}
-
-// The unit words behind numbers, as printed, by canonical unit.
-std::map<std::string, std::string> units_printed(std::string_view text) {
-  std::map<std::string, std::string> units;
-  auto const is_letter = [](char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
-           (static_cast<unsigned char>(c) >= 0x80U);
-  };
-  for (std::size_t at = 0; at < text.size(); ++at) {
-    if (text[at] < '0' || text[at] > '9') continue;
-    auto begin = at + 1;
-    while (begin < text.size() && (text[begin] == ' ' || text[begin] == ')')) ++begin;
-    auto end = begin;
-    while (end < text.size() && is_letter(text[end])) ++end;
-    auto const word = text.substr(begin, end - begin);
-    // "in" is a preposition far more often than the inch.
-    if (word.empty() || word == "in") continue;
-    if (auto const unit = canonical_unit(word)) units.emplace(unit->unit, word);
-  }
-  return units;
 }
 
 void check_printed_units(ContrastContext& context, CoupletId id) {
