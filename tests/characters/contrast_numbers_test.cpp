@@ -140,5 +140,19 @@ TEST(NumbersOfFindings, AreNoGapWhereOneDecimalParts) {
   EXPECT_EQ(findings[0].severity, Severity::information);
 }
 
+// A bare number of so many metres is of the place, whatever was spoken of before.
+TEST(Altitudes, AnswerEachOther) {
+  auto const findings = findings_of_two(
+      {"Nutlets tuberculate, 2.5-3 mm; 800-1,400 m", "Nutlets smooth, 1-2 mm; below 100 m"});
+  for (auto const& finding : findings) {
+    EXPECT_NE(finding.code, "one-sided") << to_text(finding);
+    EXPECT_NE(finding.code, "units-differ") << to_text(finding);
+  }
+  EXPECT_EQ(findings_of_two({"Nutlets 3–4 mm; alt. 800–1400 m", "Nutlets 1–2 mm; below 900 m"})
+                .back()
+                .code,
+            "overlapping-ranges");
+}
+
 }  // namespace
 }  // namespace keydrift

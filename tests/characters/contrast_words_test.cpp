@@ -90,6 +90,18 @@ TEST(SharedStates, OfOneCoupletBarNothingInAnother) {
             "");
 }
 
+TEST(OneSided, IsNoGrowthThatTheOtherLeadHasAnotherOf) {
+  for (auto const& [a, b] : std::vector<std::pair<std::string, std::string>>{
+           {"Stamens 4, didynamous; herbs", "Stamens 5, equal; shrubs or lianas"},
+           {"Leaves flat, leathery; trees or tall shrubs", "Leaves terete; herbs"},
+           {"Blüten rot, klein; Kräuter", "Blüten blau; Sträucher oder Bäume"}}) {
+    auto const told = told_of_code(worded_pair(a, b), "one-sided");
+    EXPECT_EQ(told.find("herb"), std::string::npos) << told;
+    EXPECT_EQ(told.find("shrub"), std::string::npos) << told;
+    EXPECT_EQ(told.find("Kräuter"), std::string::npos) << told;
+  }
+}
+
 TEST(OneSided, IsNothingThatTellsWhatIsKnownOrWhereToLook) {
   for (auto const* aside : {"siehe auch Zahl 3", "see also couplet 3", "males unknown",
                             "Männchen unbekannt", "♀ seule connue", "nur das Weibchen bekannt"}) {

@@ -1,6 +1,7 @@
 #include "keydrift/characters/reading/contrasting.hpp"
 
 #include <algorithm>
+#include <array>
 #include <compare>
 #include <cstdint>
 #include <string>
@@ -9,6 +10,7 @@
 
 #include "keydrift/characters/reading/vocabulary.hpp"
 #include "keydrift/key/sort_stably.hpp"
+#include "keydrift/key/word_list.hpp"
 
 namespace keydrift::reading {
 namespace {
@@ -30,10 +32,57 @@ bool stems_name_part(Draft const& draft) {
                      [](std::string const& stem) { return word_info(stem, "").is(kPart); });
 }
 
+// "Herbs", "tall shrubs or lianas": what kind of plant it is.
+bool tells_growth(Draft const& draft) {
+  static constexpr std::array<std::string_view, 36> kGrowths{"herb",
+                                                             "shrub",
+                                                             "subshrub",
+                                                             "undershrub",
+                                                             "shrublet",
+                                                             "tree",
+                                                             "treelet",
+                                                             "liana",
+                                                             "liane",
+                                                             "climber",
+                                                             "vine",
+                                                             "annual",
+                                                             "biennial",
+                                                             "perennial",
+                                                             "epiphyte",
+                                                             "kräuter",
+                                                             "kraut",
+                                                             "strauch",
+                                                             "sträucher",
+                                                             "baum",
+                                                             "bäume",
+                                                             "halbstrauch",
+                                                             "halbsträucher",
+                                                             "stauden",
+                                                             "herbe",
+                                                             "arbuste",
+                                                             "arbrisseau",
+                                                             "arbre",
+                                                             "sous-arbrisseau",
+                                                             "hierba",
+                                                             "arbusto",
+                                                             "árbol",
+                                                             "árbole",
+                                                             "erva",
+                                                             "árvore",
+                                                             "bejuco"};
+  // "tall shrubs"
+  for (std::size_t i = 0; i < std::min<std::size_t>(draft.stems.size(), 2); ++i) {
+    if (is_one_of(kGrowths, draft.stems[i])) return true;
+    if (word_info(draft.stems[i], "").is(kPart)) return false;
+  }
+  return false;
+}
+
 // A statement that may contrast with another one.
 struct Contender {
   Index draft{};
   std::vector<std::string_view> stems;  // sorted, each once
+  bool growth{false};                   // see tells_growth()
 };
 
 std::vector<Contender> contenders(std::vector<Draft> const& drafts,
@@ -44,7 +93,7 @@ std::vector<Contender> contenders(std::vector<Draft> const& drafts,
     std::vector<std::string_view> stems{drafts[i].stems.begin(), drafts[i].stems.end()};
     std::sort(stems.begin(), stems.end());
     stems.erase(std::unique(stems.begin(), stems.end()), stems.end());
-    found.push_back({i, std::move(stems)});
+    found.push_back({i, std::move(stems), tells_growth(drafts[i])});
   }
   return found;
 }
@@ -73,6 +122,7 @@ struct Pair {
 double likeness(Draft const& a, Contender const& in_a, Draft const& b, Contender const& in_b) {
   if (words_of(a) == words_of(b)) return 10;
   auto const shared = overlap(in_a.stems, in_b.stems);
+  if (in_a.growth && in_b.growth) return 2 + shared;
   if (!a.subject.empty() && a.subject == b.subject) return 2 + shared;
   if (shared >= 0.5) return 1 + shared;
   // Where one of them names its subject in a way that is not understood, one word may do.

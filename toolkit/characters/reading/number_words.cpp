@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <iterator>
 #include <utility>
 
@@ -115,6 +116,22 @@ std::vector<Index> described_before(LeadText const& text, std::vector<Index> con
                                           [&](Index token) { return !text.is_degree(token); });
   if (!part || !says_something) description.clear();
   return description;
+}
+
+// "800–1400 m", "alt. below 100 m": no part of a body is as long, so it is said of the place.
+bool tells_altitude(Measure const& measure, std::vector<std::string> const& words) {
+  constexpr double kFoot = 304.8;
+  constexpr double kLeast = 100 * 1000;  // mm
+  static constexpr std::array<std::string_view, 10> kHeights{
+      "alt",        "altitude", "elev",     "elevation", "höhe",
+      "meereshöhe", "altitud",  "altitude", "asl",       "msm"};
+  bool const named = std::all_of(words.begin(), words.end(),
+                                 [](std::string const& word) { return is_one_of(kHeights, word); });
+  if (!named || measure.factor < kFoot) return false;
+  return std::all_of(measure.ranges.begin(), measure.ranges.end(), [&](NumericRange const& range) {
+    auto const& [low, high] = std::pair{range.extreme.low, range.extreme.high};
+    return std::max(std::isfinite(low) ? low : 0, std::isfinite(high) ? high : 0) >= kLeast;
+  });
 }
 
 // "antennomere 3 longer than 4": the part that the "4" is one of, as well.
@@ -304,6 +321,8 @@ NumberAtom number_atom(Measure const& measure, LeadText const& text,
         text.is_word(tokens.front()) && text.info[tokens.front()].is(kWith)) {
       words.insert(words.begin(), singular_words(carried.subject));
     }
+    bool const place = bare && tells_altitude(measure, words);
+    if (place) words = {"altitude"};
     // "Style 5. 0.30–0.70. 6–8.": what names nothing and has no unit is not said of the style.
     bool const named = measure.ratio || measure.unit_printed || carried.subject_is_near;
     auto const name = !words.empty() ? joined(words)
@@ -323,11 +342,11 @@ NumberAtom number_atom(Measure const& measure, LeadText const& text,
           "~n:" + first + " " + measure.over + " / " + second + " " + measure.over + "|";
     } else {
       atom.character = "~n:" + name;
-      if (!dimension.empty() && dimension != "size") {
+      if (!dimension.empty() && dimension != "size" && !place) {
         atom.character += (name.empty() ? "" : " ") + dimension;
       }
       atom.character += "|" + atom.unit;
-      if (bare) result.bare_of = name;
+      if (bare && !place) result.bare_of = name;
     }
   }
   for (auto& range : atom.ranges) {
