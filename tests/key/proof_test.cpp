@@ -245,6 +245,42 @@ TEST(Proof, ReportsAKeyOfTheFileThatNoLeadLeadsTo) {
   EXPECT_EQ(proof_of(edition, {"taxon-repeated"}), "");
 }
 
+Edition pasted_twice(std::string const& last_words) {
+  auto edition = make_edition("k", {{"1", {{"leaves flat", "2"}, {"leaves round", "Aus bus"}}},
+                                    {"2", {{"beak bifid", "Aus cus"}, {"beak entire", ""}}},
+                                    {"1 ", {{"leaves flat", "2 "}, {"leaves round", "Aus bus"}}},
+                                    {"2 ", {{"beak bifid", "Aus cus"}, {last_words, ""}}}});
+  for (std::uint32_t c = 2; c < 4; ++c) {
+    edition.couplets[c].label = edition.couplets[c - 2].label;
+    for (auto& lead : edition.couplets[c].leads) {
+      if (lead.destination_printed == "2 ") lead.destination_printed = "2";
+    }
+  }
+  edition.parts = {{.title = "Key to Aus", .start = CoupletId{0}, .place = {.line = 1}},
+                   {.title = "Key to Aus", .start = CoupletId{2}, .place = {.line = 5}}};
+  return edition;
+}
+
+TEST(Proof, ReportsAKeyThatWasPastedTwiceAndNothingElseOfTheSecond) {
+  auto const twice = proof_of(pasted_twice("beak entire"));
+  EXPECT_EQ(twice.find("taxon-repeated"), std::string::npos) << twice;
+  EXPECT_NE(twice.find("k:5:1: warning: a key stands here a second time: its 2 couplets are those "
+                       "of the key in line 1, word for word [repeated-key]\n"
+                       "  Key to Aus\n"
+                       "  k:1:1: it stands here first\n"
+                       "  leave one of the two out\n"),
+            std::string::npos)
+      << twice;
+  // The lead without an end is told of once.
+  auto const without_end = twice.find("lead-without-destination");
+  EXPECT_NE(without_end, std::string::npos) << twice;
+  EXPECT_EQ(twice.find("lead-without-destination", without_end + 1), std::string::npos) << twice;
+  // One word makes another key of it.
+  auto const other = proof_of(pasted_twice("beak minute"));
+  EXPECT_EQ(other.find("repeated-key"), std::string::npos) << other;
+  EXPECT_NE(other.find("taxon-repeated"), std::string::npos) << other;
+}
+
 TEST(Proof, SaysNothingOfKeysOfWhichNoneLeadsToAnother) {
   auto edition = groups();
   for (std::uint32_t i = 0; i < 2; ++i) {

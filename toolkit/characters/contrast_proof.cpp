@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "keydrift/characters/contrast_parts.hpp"
+#include "keydrift/key/repeated_keys.hpp"
 
 namespace keydrift {
 namespace contrast {
@@ -41,6 +42,7 @@ std::vector<Finding> proof_contrast(Edition const& edition, KeyGraph const& grap
   check_repeats(context);
   check_wording(context);
   if (options.style) check_style(context);
+  leave_out_repetitions(edition, repeated_keys(edition), context.findings);
   sort_findings(context.findings);
   return std::move(context.findings);
 }

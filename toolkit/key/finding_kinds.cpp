@@ -6,7 +6,7 @@ namespace keydrift {
 namespace {
 
 // In byte order of the codes.
-constexpr std::array<FindingKind, 30> kKinds{{
+constexpr std::array<FindingKind, 31> kKinds{{
     {"backward-lead", Severity::information, "A lead leads to a couplet printed before it",
      "Branches of a key may meet again, and then a lead may have to point upwards.  Far more "
      "often\n"
@@ -69,6 +69,10 @@ constexpr std::array<FindingKind, 30> kKinds{{
     {"polytomy", Severity::information, "A couplet has three leads or more",
      "Some editors refuse these; others allow an occasional triplet.  Each lead should be\n"
      "contrasted with every other."},
+    {"repeated-key", Severity::warning, "A key stands in the file twice",
+     "Its couplets are, word for word, those of a key above it: most likely it was pasted a "
+     "second\n"
+     "time.  What else there is to say of it is said of the first one only."},
     {"same-destination", Severity::warning, "All leads of a couplet lead to the same place",
      "Whatever is chosen, the result is the same: either a destination is a misprint, or the\n"
      "couplet can be left out."},

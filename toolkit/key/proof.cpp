@@ -127,14 +127,17 @@ std::vector<Finding> proof_structure(Edition const& edition, KeyGraph const& gra
                        .reached = reached_from_starts(edition),
                        .key_of = std::move(key_of),
                        .keys_led_to = std::move(led_to),
+                       .repeated = repeated_keys(edition),
                        .findings = findings};
   check_shape(context);
   check_numbering(context);
   check_destinations(context);
   check_back_references(context);
   check_keys(context);
+  check_repeated_keys(context);
   check_taxa(context);
   check_words(context);
+  leave_out_repetitions(edition, context.repeated, findings);
   sort_findings(findings);
   return findings;
 }

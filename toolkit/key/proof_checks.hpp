@@ -1,6 +1,7 @@
 #pragma once
 // What the checks of proof.cpp share.  Internal to this folder.
 
+#include <algorithm>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -11,6 +12,7 @@
 #include "keydrift/key/graph.hpp"
 #include "keydrift/key/labels.hpp"
 #include "keydrift/key/prose.hpp"
+#include "keydrift/key/repeated_keys.hpp"
 
 namespace keydrift::proofing {
 
@@ -25,6 +27,7 @@ struct ProofContext {
   std::vector<char> reached;        // by couplet: from the start of any part
   std::vector<std::size_t> key_of;  // by couplet: the row in Edition::parts of its key; 0 without
   std::vector<char> keys_led_to;    // by row of Edition::parts: by a lead of another key
+  std::vector<RepeatedKey> repeated;
   std::vector<Finding>& findings;
   std::size_t near_comparisons{0};
 
@@ -39,6 +42,12 @@ struct ProofContext {
                                        std::vector<std::string> const& known);
 
   [[nodiscard]] std::string lead(LeadId id) const { return lead_name(edition, id); }
+  // Whether it stands in the repetition of a key.
+  [[nodiscard]] bool is_repeated(CoupletId couplet) const {
+    return std::any_of(repeated.begin(), repeated.end(), [couplet](RepeatedKey const& key) {
+      return key.begin <= couplet && couplet < key.end;
+    });
+  }
   [[nodiscard]] std::string const& label(CoupletId id) const { return edition[id].label; }
   // `the key "Key B"`, "the second key": how prose calls it.
   [[nodiscard]] std::string key_name(std::size_t part) const;
@@ -56,6 +65,8 @@ void check_destinations(ProofContext& context);
 // Shape: unreachable, cycles, lone and missing leads, polytomies.
 void check_shape(ProofContext& context);
 void check_back_references(ProofContext& context);
+// Keys that stand in the file a second time.
+void check_repeated_keys(ProofContext& context);
 // Keys of a file that lead to one another, and those that no other leads to.
 void check_keys(ProofContext& context);
 [[nodiscard]] std::vector<std::size_t> keys_of_couplets(Edition const& edition);

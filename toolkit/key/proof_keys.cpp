@@ -104,6 +104,22 @@ std::string near_keys(ProofContext& context, std::string_view title) {
   return did_you_mean(near);
 }
 
+void check_repeated_keys(ProofContext& context) {
+  for (auto const& key : context.repeated) {
+    auto const& part = context.edition.parts[key.part];
+    auto const& first = context.edition.parts[key.of];
+    auto const couplets = key.end.index - key.begin.index;
+    // Where no title stands above a key, its place is that of its first couplet.
+    auto& finding =
+        context.report("repeated-key", part.place, part.title,
+                       "a key stands here a second time: its " + std::to_string(couplets) +
+                           " couplets are those of the key in line " +
+                           std::to_string(first.place.line) + ", word for word",
+                       "leave one of the two out");
+    finding.related.push_back({first.place, "it stands here first"});
+  }
+}
+
 void check_keys(ProofContext& context) {
   auto const& parts = context.edition.parts;
   auto const& led = context.keys_led_to;

@@ -114,7 +114,12 @@ void check_excluded(ProofContext& context) {
 }
 
 void check_repeated(ProofContext& context, TaxonId id) {
-  auto const ends = context.graph.leads_to(id);
+  auto const all = context.graph.leads_to(id);
+  if (all.size() < 2) return;
+  std::vector<LeadId> ends;
+  for (auto const lead : all) {
+    if (!context.is_repeated(lead.couplet)) ends.push_back(lead);
+  }
   if (ends.size() < 2) return;
   auto const& taxon = context.edition[id];
   std::vector<std::string> names;
