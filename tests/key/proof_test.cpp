@@ -145,7 +145,19 @@ TEST(Proof, ReportsCoupletsPrintedInAnotherOrderThanTheirNumbers) {
             "k:3:1: warning: couplet \"3\" stands out of order, behind couplet \"1\" "
             "[misnumbered-couplet]\n"
             "  3\n"
-            "  print the couplets in the order of their numbers, or number them anew\n");
+            "  print it behind couplet \"2\", where its number belongs\n");
+}
+
+TEST(Proof, ProposesThePlaceOfACoupletWhoseNumberIsMissingAmongTheOthers) {
+  auto edition = make_edition("k", {{"1", {{"leaves flat", "2"}, {"leaves round", "3"}}},
+                                    {"3", {{"beak bifid", "4"}, {"beak entire", "Aus cus"}}},
+                                    {"4", {{"stem hollow", "Bus aus"}, {"stem solid", "Bus dus"}}},
+                                    {"2", {{"awn long", "Cus aus"}, {"awn short", "Cus dus"}}}});
+  EXPECT_EQ(proof_of(edition),
+            "k:7:1: warning: couplet \"2\" stands out of order, behind couplet \"4\" "
+            "[misnumbered-couplet]\n"
+            "  2\n"
+            "  print it behind couplet \"1\", where its number belongs\n");
 }
 
 TEST(Proof, TakesSuffixedNumbersSqueezedInAndPrimesAndMissingPlainNumbers) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
 #include <set>
 #include <string>
 #include <unordered_map>
@@ -69,6 +70,7 @@ class PartNumbering {
 
  private:
   void report_duplicate(CoupletId again, CoupletId first);
+  [[nodiscard]] std::optional<CoupletId> place_of(Numbered const& misplaced) const;
   void report_misplaced(Numbered const& misplaced, Numbered const* before);
   void report_gap(std::uint64_t first, std::uint64_t last, CoupletId after);
   void note_wanted();
@@ -77,7 +79,8 @@ class PartNumbering {
 
   ProofContext& context_;
   std::size_t part_;
-  std::set<std::uint64_t> present_;  // numbers that couplets or leads bear, or should bear
+  std::vector<Numbered const*> ordered_;  // those that stand in order
+  std::set<std::uint64_t> present_;       // numbers that couplets or leads bear, or should bear
   // Numbers that leads of this part lead to in vain.
   std::map<std::uint64_t, std::vector<LeadId>> wanted_;
 };
@@ -132,11 +135,29 @@ void PartNumbering::report_duplicate(CoupletId again, CoupletId first) {
           {context_.edition[first].place, "the first couplet of this label is here"});
 }
 
+// Among couplets that stand in order one number may be missing, and leads may lead to it: then the
+// couplet that bears it stands in the wrong place, and its number is right.
+std::optional<CoupletId> PartNumbering::place_of(Numbered const& misplaced) const {
+  if (!misplaced.number.suffix.empty() || context_.graph.leads_to(misplaced.couplet).empty()) {
+    return std::nullopt;
+  }
+  auto const behind = std::lower_bound(
+      ordered_.begin(), ordered_.end(), misplaced.number,
+      [](Numbered const* one, LabelNumber const& number) { return one->number < number; });
+  if (behind == ordered_.begin() || behind == ordered_.end()) return std::nullopt;
+  auto const& before = **(behind - 1);
+  bool const follows = before.number.number + 1 == misplaced.number.number;
+  return follows ? std::optional{before.couplet} : std::nullopt;
+}
+
 void PartNumbering::report_misplaced(Numbered const& misplaced, Numbered const* before) {
   auto const& label = context_.label(misplaced.couplet);
   auto const expected = before == nullptr ? 1 : before->number.number + 1;
   std::string remedy = "print the couplets in the order of their numbers, or number them anew";
-  if (!taken(expected)) {
+  if (auto const home = place_of(misplaced)) {
+    remedy = "print it behind couplet " + in_quotes(context_.label(*home)) +
+             ", where its number belongs";
+  } else if (!taken(expected)) {
     remedy = "did you mean " + in_quotes(std::to_string(expected)) + "?";
     present_.insert(expected);
   }
@@ -207,6 +228,9 @@ std::uint64_t PartNumbering::check(std::uint64_t before) {
   if (numbered.size() * 2 <= labelled) return before;
 
   auto const kept = in_order(numbered);
+  for (std::size_t i = 0; i < numbered.size(); ++i) {
+    if (kept[i] != 0) ordered_.push_back(&numbered[i]);
+  }
   Numbered const* last = nullptr;
   for (std::size_t i = 0; i < numbered.size(); ++i) {
     if (kept[i] == 0) {
