@@ -42,6 +42,24 @@ TEST(BadInput, AnEmptyKeyIsRefused) {
   expect_refused({"proof", empty}, sandbox, "empty-file", {"empty.txt"});
 }
 
+TEST(BadInput, AnUnknownCommandIsNamed) {
+  auto const ran = run_keydrift({"prof", "key.txt"});
+  EXPECT_EQ(ran.exit, 2);
+  EXPECT_EQ(ran.err,
+            "keydrift: \"prof\" is no command; did you mean \"proof\"?\n"
+            "  `keydrift --help` shows what is possible\n");
+  auto const second = run_keydrift({"lexicon", "quux", "key.txt"});
+  EXPECT_EQ(second.exit, 2);
+  EXPECT_EQ(second.err,
+            "keydrift: \"quux\" is no command of \"lexicon\"\n"
+            "  `keydrift lexicon --help` shows what is possible\n");
+  auto const none = run_keydrift({});
+  EXPECT_EQ(none.exit, 2);
+  EXPECT_EQ(none.err,
+            "keydrift: A subcommand is required\n"
+            "  `keydrift --help` shows what is possible\n");
+}
+
 TEST(BadInput, ATextWithoutCoupletsIsRefused) {
   Sandbox const sandbox;
   auto const prose = sandbox.write("prose.txt", "This is a letter.\nIt has no couplet at all.\n");

@@ -3,6 +3,7 @@
 #include <ostream>
 #include <sstream>
 
+#include "keydrift/key/near.hpp"
 #include "keydrift/program/context.hpp"
 #include "keydrift/program/help.hpp"
 #include "keydrift/program/inputs.hpp"
@@ -26,6 +27,18 @@ constexpr char kFooter[] =
     "or would not read back as the same edition.\n"
     "\n"
     "`keydrift COMMAND --help` shows a command's options and examples.";
+
+// The word where a command should stand, with what it may have meant; "" where none stands there.
+std::string unknown_command(CLI::App const& app, std::string const& parent,
+                            std::vector<std::string> const& arguments, std::size_t at) {
+  auto const commands = app.get_subcommands([](CLI::App const*) { return true; });
+  if (commands.empty() || at >= arguments.size() || arguments[at].starts_with('-')) return {};
+  std::vector<std::string> names;
+  for (auto const* command : commands) names.push_back(command->get_name());
+  auto const near = did_you_mean(near_words(arguments[at], names));
+  return '"' + arguments[at] + "\" is no command" +
+         (parent.empty() ? "" : " of \"" + parent + '"') + (near.empty() ? "" : "; " + near);
+}
 
 }  // namespace
 
@@ -57,12 +70,17 @@ ExitCode run(std::vector<std::string> const& arguments, Context& context) {
       app.exit(error, context.out, context.err);
       return kNothingToReport;
     }
-    context.err << "keydrift: " << error.what() << '\n';
     std::string command;
-    for (auto const* at = &app; !at->get_subcommands().empty();) {
+    std::size_t words = 0;
+    CLI::App const* at = &app;
+    while (!at->get_subcommands().empty()) {
       at = at->get_subcommands().front();
       command += " " + at->get_name();
+      ++words;
     }
+    auto const unknown =
+        unknown_command(*at, words == 0 ? std::string{} : at->get_name(), arguments, words);
+    context.err << "keydrift: " << (unknown.empty() ? error.what() : unknown) << '\n';
     context.err << "  `keydrift" << command << " --help` shows what is possible\n";
     return kBadUsage;
   }
