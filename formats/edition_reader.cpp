@@ -9,6 +9,7 @@
 #include "keydrift/formats/hypertext.hpp"
 #include "keydrift/formats/jats_read.hpp"
 #include "keydrift/formats/key_json.hpp"
+#include "keydrift/formats/key_sheet.hpp"
 #include "keydrift/formats/printed_key.hpp"
 #include "keydrift/formats/sdd_read.hpp"
 #include "keydrift/formats/xml_document.hpp"
@@ -102,6 +103,10 @@ Loaded<EditionReading> read_edition(Source source, ReadLimits const& limits) {
       return loaded;
     }
     case FileKind::text:
+      if (auto const columns = sheet_in_columns(source.bytes)) {
+        return with_lines(read_printed_key({.name = source.name, .bytes = *columns}, limits));
+      }
+      [[fallthrough]];
     case FileKind::empty:
       return with_lines(is_hypertext(source.bytes) ? read_hypertext(source, limits)
                                                    : read_printed_key(source, limits));

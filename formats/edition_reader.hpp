@@ -17,10 +17,11 @@ struct EditionReading {
   std::optional<SourceReading> source;
 };
 
-// Printed-key text, a word-processor manuscript (.docx), keydrift's JSON, article XML (JATS) or SDD
-// 1.1, told by the file itself, not by its name.  Anything else (a PDF, other XML, a compressed
-// file, binary data) is refused with what it is and what to do: unsupported-file.  Other errors:
-// those of printed_key.hpp, docx.hpp, key_json.hpp, jats_read.hpp and sdd_read.hpp.
+// Printed-key text, a sheet saved as CSV (key_sheet.hpp), a word-processor manuscript (.docx),
+// keydrift's JSON, article XML (JATS) or SDD 1.1, told by the file itself, not by its name.
+// Anything else (a PDF, other XML, a compressed file, binary data) is refused with what it is and
+// what to do: unsupported-file.  Other errors: those of printed_key.hpp, docx.hpp, key_json.hpp,
+// jats_read.hpp and sdd_read.hpp.
 [[nodiscard]] Loaded<EditionReading> read_edition(Source source, ReadLimits const& limits = {});
 
 }  // namespace keydrift

@@ -50,6 +50,73 @@ TEST(EditionReader, ReadsPrintedTextAndJsonAlike) {
   }
 }
 
+std::string sketch_of_table(std::string_view bytes) {
+  auto const loaded = read_any(bytes);
+  if (!loaded) return one_line_each(loaded.findings).front();
+  std::string sketch;
+  for (auto const& couplet : loaded.value->couplets) {
+    for (auto const& lead : couplet.leads) {
+      sketch += couplet.label + " " + lead.text + " -> " + lead.destination_printed + "\n";
+    }
+  }
+  return sketch;
+}
+
+// A sheet of a spreadsheet program, saved with commas or, in half of Europe, with semicolons.
+TEST(EditionReader, ReadsASheetSavedAsCsv) {
+  constexpr std::string_view kSays =
+      "1 Wings clear, long; legs black -> 2\n"
+      "1 Wings dark (\"smoky\") -> Aus dus Brast, 1911\n"
+      "2 Scutellum flat -> Aus bus\n"
+      "2 Scutellum raised; pitted -> Aus cus\n";
+  EXPECT_EQ(sketch_of_table("1,\"Wings clear, long; legs black\",2\n"
+                            "–,\"Wings dark (\"\"smoky\"\")\",\"Aus dus Brast, 1911\"\n"
+                            "2,Scutellum flat,Aus bus\n"
+                            "–,Scutellum raised; pitted,Aus cus\n"),
+            kSays);
+  EXPECT_EQ(sketch_of_table("\xEF\xBB\xBF"
+                            "1;\"Wings clear, long; legs black\";2\r\n"
+                            "–;\"Wings dark (\"\"smoky\"\")\";Aus dus Brast, 1911\r\n"
+                            "2;Scutellum flat;Aus bus\r\n"
+                            "–;\"Scutellum raised; pitted\";Aus cus\r\n"),
+            kSays);
+  EXPECT_EQ(sketch_of_table("1a,\"Wings clear, long; legs black\",2\n"
+                            "1b,\"Wings dark (\"\"smoky\"\")\",\"Aus dus Brast, 1911\"\n"
+                            "2a,Scutellum flat,Aus bus\n"
+                            "2b,Scutellum raised; pitted,Aus cus\n"),
+            kSays);
+  // Names of columns above, empty rows between.
+  EXPECT_EQ(sketch_of_table("No.,Lead,To\n"
+                            "1,\"Wings clear, long; legs black\",2\n"
+                            "–,\"Wings dark (\"\"smoky\"\")\",\"Aus dus Brast, 1911\"\n"
+                            ",,\n"
+                            "2,Scutellum flat,Aus bus\n"
+                            "–,Scutellum raised; pitted,Aus cus\n"),
+            kSays);
+}
+
+TEST(EditionReader, PlacesWhatItFindsInASheetWhereItStands) {
+  auto const loaded = read_any(
+      "1,\"Wings clear, long\",2\n–,Wings dark,Aus dus\n"
+      "2,Scutellum flat,Aus bus\n–,Scutellum raised,Aus cus\n");
+  ASSERT_TRUE(loaded);
+  auto const& lead = loaded.value->couplets[1].leads[1];
+  EXPECT_EQ(lead.place.line, 4U);
+  EXPECT_EQ(lead.destination_place.column, 20U);
+}
+
+TEST(EditionReader, TakesNoKeyForASheetThatOnlyHasCommas) {
+  constexpr std::string_view kKey =
+      "1, Leaves flat, hairy, long ..... 2\n–, Leaves round, smooth ..... Aus bus\n"
+      "2, Stem red, hollow ..... Aus cus\n–, Stem green, solid ..... Aus dus\n";
+  auto const loaded = read_any(kKey);
+  if (!loaded) return;
+  for (auto const& couplet : loaded.value->couplets) {
+    for (auto const& lead : couplet.leads) EXPECT_EQ(lead.text.find('\t'), std::string::npos);
+  }
+  EXPECT_EQ(loaded.value->couplets[0].leads[0].text, "Leaves flat, hairy, long");
+}
+
 TEST(EditionReader, SaysWhatIsMissingOfAListCalledJson) {
   EXPECT_EQ(one_line_each(read_edition({.name = "k.json", .bytes = "[1,2]\n"}).findings),
             Lines{"k.json:1:1: error: the JSON is a list, not an object that says \"keydrift\": 1 "
