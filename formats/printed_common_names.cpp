@@ -84,6 +84,23 @@ std::optional<PartedNames> part_at_comma(std::string_view printed) {
   return species && may_be_common_front(parted.front) ? std::optional{parted} : std::nullopt;
 }
 
+// "Banana Bat (Bananella nana)": a species without its author in the bracket that closes it, behind
+// words that all have capitals.
+std::optional<PartedNames> part_at_bracket(std::string_view printed) {
+  auto const open = printed.find(" (");
+  if (open == std::string_view::npos || !printed.ends_with(')')) return std::nullopt;
+  PartedNames const parted{printed.substr(0, open),
+                           printed.substr(open + 2, printed.size() - open - 3), false};
+  auto const words = words_of(parted.back, 3);
+  bool const species = words.size() == 2 && is_capitalised(words[0]) && is_epithet(words[1]);
+  auto const front = words_of(parted.front);
+  bool const capitals = std::all_of(front.begin(), front.end(), [](std::string_view word) {
+    return is_upper(code_point_at(word, 0).value);
+  });
+  return species && capitals && may_be_common_front(parted.front) ? std::optional{parted}
+                                                                  : std::nullopt;
+}
+
 void take_common_name(ReadLead& read, PartedNames const& parted) {
   auto taxa = read_taxa(parted.back);
   taxa.figures = read.to.taxa.figures;
@@ -93,9 +110,10 @@ void take_common_name(ReadLead& read, PartedNames const& parted) {
   read.lead.taxon_remark = read.to.remark;
 }
 
-// Where species stand behind a common name and a comma as a rule, the words before other commas
-// are such names, too, though they may look like Latin.
-void take_names_behind_commas(std::vector<ReadLead>& reads) {
+// Where species stand behind a common name and a comma, or in a bracket, as a rule, the words
+// before the others are such names, too, though they may look like Latin.
+void take_names_by_habit(std::vector<ReadLead>& reads,
+                         std::optional<PartedNames> (*part_at)(std::string_view)) {
   constexpr std::size_t kFewest = 3;
   std::vector<std::pair<std::size_t, PartedNames>> others;
   std::size_t common = 0;
@@ -103,7 +121,7 @@ void take_names_behind_commas(std::vector<ReadLead>& reads) {
   auto const first_of = [](std::string_view text) { return words_of(text, 1).front(); };
   for (std::size_t i = 0; i < reads.size(); ++i) {
     if (reads[i].to.form != DestinationForm::taxa) continue;
-    auto const parted = part_at_comma(reads[i].lead.destination_printed);
+    auto const parted = part_at(reads[i].lead.destination_printed);
     if (!parted) continue;
     genera.insert(first_of(parted->back));
     auto const& taxa = reads[i].to.taxa.taxa;
@@ -152,7 +170,8 @@ void take_names_that_stand_alone(std::vector<ReadLead>& reads) {
 
 void take_names_behind_common_ones(std::vector<ReadLead>& reads) {
   take_names_that_stand_alone(reads);
-  take_names_behind_commas(reads);
+  take_names_by_habit(reads, part_at_comma);
+  take_names_by_habit(reads, part_at_bracket);
   constexpr std::size_t kFewest = 3;
   std::vector<std::size_t> found;
   std::size_t authored = 0;  // leads to a species with its author and no common name

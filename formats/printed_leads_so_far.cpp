@@ -154,6 +154,11 @@ bool LeadsSoFar::ends_broken_name(std::string_view text) const {
                                std::string{text});
   }
   auto const last = before.substr(last_word_begin(before));
+  // "pusa)" beneath "… ridges. Dwarf Bat (Ausella"
+  bool const bracketed = words.size() == 1 && last.starts_with('(') &&
+                         is_capitalised(last.substr(1)) && words[0].ends_with(')') &&
+                         is_epithet(words[0].substr(0, words[0].size() - 1));
+  if (bracketed) return true;
   bool const genus = is_abbreviated(last) && is_epithet(without_end(words[0]));
   // "Roe" beneath "… 415. A. busa"
   auto const front = trim_right(before.substr(0, before.size() - last.size()));

@@ -443,6 +443,10 @@ class TaxaReader {
            (ends || (words_.is_author_at(i + 1) && !joined));
   }
 
+  [[nodiscard]] static bool is_bare_number(std::string_view printed) {
+    return !printed.empty() && printed.find_first_not_of("0123456789") == printed.npos;
+  }
+
   // Moves to the next taxon of a list; false when the list is over.
   bool next_taxon() {
     if (at_ >= words_.size() || sentence_ended_ || at_ == bracket_ends_) return false;
@@ -458,7 +462,11 @@ class TaxaReader {
     bool const counted =
         numbered && (is_capitalised(without_end(word(i + 1))) || is_abbreviated(word(i + 1)) ||
                      (counted_ && separated && is_latin_epithet(without_end(word(i + 1)))));
-    if (counted) ++i;
+    // "3 Aus bus, 17 Aus cus": numbers without a stop, as before the first one.
+    bool const bare = counted_ && !numbered && is_digit(code_point_at(word(0), 0).value) &&
+                      !word(0).ends_with('.') && is_bare_number(word(i)) &&
+                      words_.starts_taxon(i + 1);
+    if (counted || bare) ++i;
     bool const authored = !reading_.taxa.back().authorship.empty();
     // "Aus Roe, Bus Dorn"
     bool const listed = parted && authored && genus_alone_ && is_capitalised(word(i)) &&

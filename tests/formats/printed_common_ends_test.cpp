@@ -14,8 +14,8 @@ using test::sketch;
 // Four ends that `name` sets behind the lead's words.
 template <class Name>
 std::string leaflet(Name name) {
-  auto const end = [&name](std::string words, std::string common) {
-    return name(std::move(words), std::move(common)) + "\n";
+  auto const end = [&name](std::string const& words, std::string const& common) {
+    return name(words, common) + "\n";
   };
   return "1. a. Head drawn out in front ......... go to 2\n"
          "   b. Head round ...................... go to 3\n\n"
@@ -35,24 +35,33 @@ std::string const kReadWithCommonEnds =
     "4[b] Horns short -> Toothed bread beetle\n";
 
 TEST(PrintedCommonEnds, BracketsHoldThem) {
-  EXPECT_EQ(sketch(leaflet([](auto words, auto name) { return words + " (" + name + ")"; })),
+  EXPECT_EQ(sketch(leaflet([](std::string const& words, std::string const& name) {
+              return words + " (" + name + ")";
+            })),
             kReadWithCommonEnds);
 }
 
 TEST(PrintedCommonEnds, DashesSetThemApart) {
-  EXPECT_EQ(sketch(leaflet([](auto words, auto name) { return words + " - " + name; })),
+  EXPECT_EQ(sketch(leaflet([](std::string const& words, std::string const& name) {
+              return words + " - " + name;
+            })),
             kReadWithCommonEnds);
-  EXPECT_EQ(sketch(leaflet([](auto words, auto name) { return words + " – " + name; })),
+  EXPECT_EQ(sketch(leaflet([](std::string const& words, std::string const& name) {
+              return words + " – " + name;
+            })),
             kReadWithCommonEnds);
 }
 
 TEST(PrintedCommonEnds, ColonsSetThemApart) {
-  EXPECT_EQ(sketch(leaflet([](auto words, auto name) { return words + ": " + name; })),
+  EXPECT_EQ(sketch(leaflet([](std::string const& words, std::string const& name) {
+              return words + ": " + name;
+            })),
             kReadWithCommonEnds);
 }
 
 TEST(PrintedCommonEnds, TheLastSentenceIsTheName) {
-  auto const text = leaflet([](auto words, auto name) { return words + ", " + name + "."; });
+  auto const text = leaflet(
+      [](std::string const& words, std::string const& name) { return words + ", " + name + "."; });
   EXPECT_EQ(sketch(text), kReadWithCommonEnds);
   auto const findings = findings_of(text);
   ASSERT_EQ(findings.size(), 5U);
@@ -60,7 +69,7 @@ TEST(PrintedCommonEnds, TheLastSentenceIsTheName) {
 }
 
 TEST(PrintedCommonEnds, OneLeadThatEndsOtherwiseMakesThemWords) {
-  auto const text = leaflet([](auto words, auto name) {
+  auto const text = leaflet([](std::string const& words, std::string const& name) {
     return name == "Small borer" ? words + " and soft" : words + ". " + name;
   });
   EXPECT_NE(sketch(text).find("Horns long. Sheaf beetle -> ?\n"), std::string::npos)

@@ -549,5 +549,12 @@ TEST(PrintedDestination, NamesInBracketsMayHaveTheirAuthorInBrackets) {
             "2[–] Coxa yellow -> Ausella dusa (sp. nov.)\n");
 }
 
+TEST(PrintedDestination, NumbersBeforeTheSpeciesOfAListMayHaveNoStop) {
+  EXPECT_EQ(sketch("1. Roots brown ..... 3 Ausella busa, 17 Ausella cusa\n"
+                   "– Roots yellow ..... 4 Ausella dusa\n"),
+            "1[1] Roots brown -> Ausella busa + Ausella cusa\n"
+            "1[–] Roots yellow -> Ausella dusa\n");
+}
+
 }  // namespace
 }  // namespace keydrift
