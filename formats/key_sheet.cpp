@@ -20,7 +20,12 @@ std::vector<SheetCell> cells_of_row(std::string_view text, std::size_t& at, char
     char const c = text[at];
     if (c == '"') {
       bool const opens = at == cells.back().begin;
-      if (opens || quoted) quoted = !quoted;
+      bool const doubled = quoted && at + 1 < text.size() && text[at + 1] == '"';
+      if (doubled) {
+        ++at;  // a quote that the cell says
+      } else if (opens || quoted) {
+        quoted = !quoted;
+      }
     } else if (!quoted && c == separator) {
       cells.back().end = at;
       cells.push_back({.begin = at + 1, .end = at + 1});
@@ -43,11 +48,11 @@ std::string_view words_in(std::string_view text, SheetCell const& cell) {
   return words;
 }
 
-// What a quoted cell says, on one line.
+// What a quoted cell says; its line breaks stay, so that places are those of the file.
 std::string unquoted(std::string_view words) {
   std::string plain;
   for (std::size_t i = 0; i < words.size(); ++i) {
-    plain += words[i] == '\n' || words[i] == '\r' ? ' ' : words[i];
+    plain += words[i];
     if (words[i] == '"' && i + 1 < words.size() && words[i + 1] == '"') ++i;
   }
   return plain;

@@ -105,6 +105,23 @@ TEST(EditionReader, PlacesWhatItFindsInASheetWhereItStands) {
   EXPECT_EQ(lead.destination_place.column, 20U);
 }
 
+// A quote that a cell says is doubled, and a separator may stand behind it; a cell may have lines.
+TEST(EditionReader, CellsMayHaveQuotesSeparatorsAndLines) {
+  constexpr std::string_view kSheet =
+      "1;\"Wings clear,\nwith dark veins\";2\n"
+      "1;\"Wings \"\"smoky\"\"; dark\";Aus bus\n"
+      "2;Legs red;Aus cus\n"
+      "2;\"Legs \"\"black\"\"; hairy\";Aus dus\n";
+  EXPECT_EQ(sketch_of_table(kSheet),
+            "1 Wings clear, with dark veins -> 2\n"
+            "1 Wings \"smoky\"; dark -> Aus bus\n"
+            "2 Legs red -> Aus cus\n"
+            "2 Legs \"black\"; hairy -> Aus dus\n");
+  auto const loaded = read_any(kSheet);
+  ASSERT_TRUE(loaded);
+  EXPECT_EQ(loaded.value->couplets[1].leads[1].place.line, 5U);
+}
+
 TEST(EditionReader, TakesNoKeyForASheetThatOnlyHasCommas) {
   constexpr std::string_view kKey =
       "1, Leaves flat, hairy, long ..... 2\n–, Leaves round, smooth ..... Aus bus\n"
