@@ -2,51 +2,55 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <cstdint>
+#include <limits>
 #include <vector>
+
+#include "keydrift/formats/csv_scan.hpp"
 
 namespace keydrift {
 namespace {
 
-struct SheetCell {
-  std::size_t begin{};  // half open, quotes included
-  std::size_t end{};
+constexpr std::size_t kFewestColumns = 3;
+constexpr std::size_t kMostColumns = 8;
+
+// The rows of a text, one after the other.
+class SheetRows {
+ public:
+  SheetRows(std::string_view text, char separator)
+      : text_{text}, dialect_{.separator = separator, .maximum_cells = kMostColumns} {}
+
+  // False at the end, and where a quote does not close.
+  bool next() {
+    if (next_ >= text_.size()) return false;
+    begin_ = next_;
+    auto const record =
+        csv::scan_record(text_.substr(begin_), true, dialect_, csv::Quotes::may_span_lines, cells_);
+    sound_ = record.outcome == csv::Outcome::complete;
+    next_ += record.next;
+    return sound_;
+  }
+  [[nodiscard]] bool sound() const { return sound_; }
+
+  [[nodiscard]] std::vector<csv::RawCell> const& cells() const { return cells_; }
+  [[nodiscard]] std::size_t begin() const { return begin_; }  // the cells' offsets start there
+  [[nodiscard]] std::string_view words(csv::RawCell const& cell) const {
+    return text_.substr(begin_ + cell.begin, cell.end - cell.begin);
+  }
+  [[nodiscard]] bool is_blank() const {
+    return std::all_of(cells_.begin(), cells_.end(), [this](csv::RawCell const& cell) {
+      return words(cell).find_first_not_of(" \t\r") == std::string_view::npos;
+    });
+  }
+
+ private:
+  std::string_view text_;
+  csv::Dialect dialect_;
+  std::vector<csv::RawCell> cells_;
+  std::size_t begin_{};
+  std::size_t next_{};
+  bool sound_{true};
 };
-
-// The cells of the row that begins at `at`, which is moved to the next one.
-std::vector<SheetCell> cells_of_row(std::string_view text, std::size_t& at, char separator) {
-  std::vector<SheetCell> cells{{.begin = at, .end = at}};
-  bool quoted = false;
-  for (; at < text.size(); ++at) {
-    char const c = text[at];
-    if (c == '"') {
-      bool const opens = at == cells.back().begin;
-      bool const doubled = quoted && at + 1 < text.size() && text[at + 1] == '"';
-      if (doubled) {
-        ++at;  // a quote that the cell says
-      } else if (opens || quoted) {
-        quoted = !quoted;
-      }
-    } else if (!quoted && c == separator) {
-      cells.back().end = at;
-      cells.push_back({.begin = at + 1, .end = at + 1});
-    } else if (!quoted && c == '\n') {
-      break;
-    }
-  }
-  cells.back().end = at;
-  if (at < text.size()) ++at;
-  auto& last = cells.back();
-  if (last.end > last.begin && text[last.end - 1] == '\r') --last.end;
-  return cells;
-}
-
-std::string_view words_in(std::string_view text, SheetCell const& cell) {
-  auto words = text.substr(cell.begin, cell.end - cell.begin);
-  if (words.size() > 1 && words.front() == '"' && words.back() == '"') {
-    words = words.substr(1, words.size() - 2);
-  }
-  return words;
-}
 
 // What a quoted cell says; its line breaks stay, so that places are those of the file.
 std::string unquoted(std::string_view words) {
@@ -73,40 +77,32 @@ bool is_second_cell(std::string_view words) {
          words == "*" || words == "\x96" || words == "\x97";
 }
 
-bool is_blank_row(std::string_view text, std::vector<SheetCell> const& cells) {
-  return std::all_of(cells.begin(), cells.end(), [&](SheetCell const& cell) {
-    return words_in(text, cell).find_first_not_of(" \t\r") == std::string_view::npos;
-  });
-}
-
 // Every row has the same columns, three at least, and the first one bears the numbers.  Prose has
 // a blank behind its commas, and no two rows of it have as many of them.
 bool is_sheet(std::string_view text, char separator) {
-  constexpr std::size_t kFewest = 3;
-  constexpr std::size_t kMost = 8;
   std::size_t columns = 0;
   std::size_t rows = 0;
   std::size_t numbers = 0;
   std::size_t leads_on = 0;  // rows that end in a number
-  for (std::size_t at = 0; at < text.size();) {
-    auto const cells = cells_of_row(text, at, separator);
-    if (is_blank_row(text, cells)) continue;
+  SheetRows sheet{text, separator};
+  while (sheet.next()) {
+    if (sheet.is_blank()) continue;
+    auto const& cells = sheet.cells();
     if (columns == 0) columns = cells.size();
-    if (cells.size() != columns || columns < kFewest || columns > kMost) return false;
-    auto const first = words_in(text, cells.front());
+    if (cells.size() != columns || columns < kFewestColumns || columns > kMostColumns) return false;
+    auto const first = sheet.words(cells.front());
     bool const number = is_number_cell(first);
     // The names of the columns may stand above.
     if (!number && !(rows > 0 && is_second_cell(first)) && rows + numbers > 0) return false;
     if (!number && rows == 0 && is_second_cell(first)) return false;
-    auto const words = words_in(text, cells[1]);
-    if (words.starts_with(' ')) return false;
+    if (sheet.words(cells[1]).starts_with(' ')) return false;
     numbers += number ? 1U : 0U;
     rows += number || numbers > 0 ? 1U : 0U;
     auto last = cells.rbegin();
-    while (last != cells.rend() && words_in(text, *last).empty()) ++last;
-    leads_on += last != cells.rend() && is_number_cell(words_in(text, *last)) ? 1U : 0U;
+    while (last != cells.rend() && sheet.words(*last).empty()) ++last;
+    leads_on += last != cells.rend() && is_number_cell(sheet.words(*last)) ? 1U : 0U;
   }
-  return numbers > 0 && rows > 1 && leads_on > 0;
+  return sheet.sound() && numbers > 0 && rows > 1 && leads_on > 0;
 }
 
 }  // namespace
@@ -115,6 +111,8 @@ std::optional<std::string> sheet_in_columns(std::string_view text) {
   constexpr std::string_view kMark = "\xEF\xBB\xBF";
   auto const begin = text.starts_with(kMark) ? kMark.size() : 0;
   auto const rows = text.substr(begin);
+  // The bytes of a record are counted so.
+  if (rows.size() >= std::numeric_limits<std::uint32_t>::max()) return std::nullopt;
   char separator = 0;
   for (char const one : {',', ';'}) {
     if (separator == 0 && is_sheet(rows, one)) separator = one;
@@ -122,16 +120,15 @@ std::optional<std::string> sheet_in_columns(std::string_view text) {
   if (separator == 0) return std::nullopt;
   std::string columns{text};
   auto const put = [&](std::size_t at, char c) { columns[begin + at] = c; };
-  for (std::size_t at = 0; at < rows.size();) {
-    auto const cells = cells_of_row(rows, at, separator);
-    for (std::size_t i = 0; i < cells.size(); ++i) {
-      auto const& cell = cells[i];
-      if (i > 0) put(cell.begin - 1, '\t');
-      auto const words = words_in(rows, cell);
-      if (words.size() + 2 != cell.end - cell.begin) continue;
-      auto const plain = unquoted(words);
-      for (auto k = cell.begin; k < cell.end; ++k) put(k, ' ');
-      for (std::size_t k = 0; k < plain.size(); ++k) put(cell.begin + 1 + k, plain[k]);
+  SheetRows sheet{rows, separator};
+  while (sheet.next()) {
+    for (auto const& cell : sheet.cells()) {
+      auto const outer = sheet.begin() + cell.outer_begin;
+      if (cell.outer_begin > 0) put(outer - 1, '\t');
+      if (cell.begin == cell.outer_begin) continue;
+      auto const plain = unquoted(sheet.words(cell));
+      for (auto k = outer; k < sheet.begin() + cell.outer_end; ++k) put(k, ' ');
+      for (std::size_t k = 0; k < plain.size(); ++k) put(sheet.begin() + cell.begin + k, plain[k]);
     }
   }
   return columns;
