@@ -12,6 +12,14 @@
 #include "keydrift/formats/printed_taxa.hpp"
 
 namespace keydrift::printed {
+
+std::size_t next_word(std::string_view text, std::size_t at) {
+  while (at < text.size() && !is_blank(code_point_at(text, at).value)) {
+    at += code_point_at(text, at).length;
+  }
+  return skip_blanks(text, at);
+}
+
 namespace {
 
 using namespace std::string_view_literals;
@@ -34,14 +42,6 @@ std::optional<std::size_t> name_behind_sign(std::string_view text) {
     }
   }
   return std::nullopt;
-}
-
-// Where the word behind the one at `at` begins; the text's size without.
-std::size_t next_word(std::string_view text, std::size_t at) {
-  while (at < text.size() && !is_blank(code_point_at(text, at).value)) {
-    at += code_point_at(text, at).length;
-  }
-  return skip_blanks(text, at);
 }
 
 // "M. rubra"
@@ -249,6 +249,12 @@ Spot CoupletParagraph::spot(std::size_t at) const {
   auto const behind = std::upper_bound(begins.begin(), begins.end(), at);
   auto const line = static_cast<std::size_t>(behind - begins.begin()) - 1;
   return {first + line, at - begins[line] + (line == 0 ? offset : 0)};
+}
+
+void CoupletParagraph::add_line(std::string_view line) {
+  if (!text.empty()) text += ' ';
+  begins.push_back(text.size());
+  text += line;
 }
 
 void find_cuts(CoupletParagraph& paragraph) {

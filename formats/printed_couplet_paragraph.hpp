@@ -18,7 +18,7 @@ struct Spot {
   std::size_t at{};
 };
 
-// A couplet's paragraph, its lines joined by blanks.
+// A paragraph, or a couplet's part of one, its lines joined by blanks.
 struct CoupletParagraph {
   std::size_t first{};   // line
   std::size_t offset{};  // byte of that line where it begins
@@ -33,7 +33,11 @@ struct CoupletParagraph {
   bool labelled{true};                  // all further leads bear labels
 
   [[nodiscard]] Spot spot(std::size_t at) const;  // of byte `at` of the text
+  void add_line(std::string_view line);           // its next one
 };
+
+// Where the word behind the one at `at` begins; the text's size without.
+[[nodiscard]] std::size_t next_word(std::string_view text, std::size_t at);
 
 // Finds where further leads begin, what the leads lead to, and whether the last one leads
 // somewhere: at rivals with labels, where there are any, and behind what may be ends elsewhere.

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cstdint>
 #include <optional>
-#include <string>
 #include <string_view>
 
 #include "keydrift/formats/printed_chars.hpp"
@@ -44,7 +43,7 @@ class PlacesInParagraphs {
     auto& couplets = found_.couplets;
     // The first one has to begin a line.
     auto const further = [this](CoupletPlace const& place) {
-      return place.at == 0 && place.label.number > 1 && begins_printed_line(place.line);
+      return place.spot.at == 0 && place.label.number > 1 && begins_printed_line(place.spot.line);
     };
     auto const at_begin =
         static_cast<std::size_t>(std::count_if(couplets.begin(), couplets.end(), further));
@@ -76,24 +75,23 @@ class PlacesInParagraphs {
   bool take_paragraph(std::size_t first) {
     auto const begin = label_before_capital(lines_[first].text, 0);
     if (!begin || !is_due(*begin)) return false;
-    std::string text;
-    std::vector<std::size_t> begins;
+    CoupletParagraph paragraph;
+    paragraph.first = first;
     auto i = first;
     for (; i < lines_.size() && !lines_[i].text.empty(); ++i) {
       auto const& line = lines_[i];
       if (line.is_no_lead || line.told || line.markup.role != LineRole::told_by_text) break;
-      if (!text.empty()) text += ' ';
-      begins.push_back(text.size());
-      text += line.text;
+      paragraph.add_line(line.text);
     }
     if (i == first) return false;
     found_.end = i;
     bool rival = false;  // of the couplet found last
-    for (std::size_t at = 0; at < text.size(); at = behind_word(text, at)) {
+    std::string_view const text = paragraph.text;
+    for (std::size_t at = 0; at < text.size(); at = next_word(text, at)) {
       auto const label = label_before_capital(text, at);
       if (!label) continue;
       if (at == 0 || (rival && is_due(*label))) {
-        take(*label, first, at, text, begins);
+        take(*label, at, paragraph);
         rival = false;
       } else if (label->is_dash() || label->number == found_.couplets.size()) {
         rival = true;
@@ -103,24 +101,18 @@ class PlacesInParagraphs {
   }
 
   // A couplet at byte `at` of the paragraph.
-  void take(Label label, std::size_t first, std::size_t at, std::string_view text,
-            std::vector<std::size_t> const& begins) {
-    auto const line_of = [&begins](std::size_t byte) {
-      auto const behind = std::upper_bound(begins.begin(), begins.end(), byte);
-      return static_cast<std::size_t>(behind - begins.begin()) - 1;
-    };
+  void take(Label label, std::size_t at, CoupletParagraph const& paragraph) {
     // Labels borrow their line's text, and not that of the paragraph.
     for (auto* const view : {&label.letter, &label.printed, &label.back}) {
       if (view->empty()) continue;
-      auto const byte = static_cast<std::size_t>(view->data() - text.data());
-      auto const line = line_of(byte);
-      *view = lines_[first + line].text.substr(byte - begins[line], view->size());
+      auto const begin =
+          paragraph.spot(static_cast<std::size_t>(view->data() - paragraph.text.data()));
+      *view = lines_[begin.line].text.substr(begin.at, view->size());
     }
-    auto const line = line_of(at);
-    auto const in_line = at - begins[line];
+    auto const spot = paragraph.spot(at);
     // The words may stand on the next line.
-    label.text_at = std::min(label.text_at, lines_[first + line].text.size() - in_line);
-    found_.couplets.push_back({first + line, in_line, label});
+    label.text_at = std::min(label.text_at, lines_[spot.line].text.size() - spot.at);
+    found_.couplets.push_back({spot, label});
   }
 
   // The couplet that the count expects, labelled as the first one is.
@@ -130,13 +122,6 @@ class PlacesInParagraphs {
     bool const like = label.end == first_.end && (label.back.empty() || back);
     return !label.is_dash() && label.number == found_.couplets.size() + 1 && label.marks == 0 &&
            label.letter == first_.letter && like;
-  }
-
-  [[nodiscard]] static std::size_t behind_word(std::string_view text, std::size_t at) {
-    while (at < text.size() && !is_blank(code_point_at(text, at).value)) {
-      at += code_point_at(text, at).length;
-    }
-    return skip_blanks(text, at);
   }
 
   std::vector<SourceLine> const& lines_;

@@ -5,14 +5,14 @@
 #include <cstddef>
 #include <vector>
 
+#include "keydrift/formats/printed_couplet_paragraph.hpp"
 #include "keydrift/formats/printed_label.hpp"
 #include "keydrift/formats/printed_lines.hpp"
 
 namespace keydrift::printed {
 
 struct CoupletPlace {
-  std::size_t line{};
-  std::size_t at{};  // byte of its text
+  Spot spot;
   Label label;
 };
 
@@ -22,8 +22,8 @@ struct ParagraphCouplets {
 };
 
 // Couplets that count on from 1, the first at line `first`, each with a labelled rival before the
-// next one: "1. Wings clear (2). – Wings dark: Aus bus. 2. Legs pale …", wrapped or not.  Only where
-// most of them begin within lines.  `first` has to be a line of the text that is not blank.
+// next one: "1. Wings clear (2). – Wings dark: Aus bus. 2. Legs pale …", wrapped or not.  Only
+// where most of them begin within lines.  `first` has to be a line of the text that is not blank.
 [[nodiscard]] ParagraphCouplets couplets_in_paragraphs(std::vector<SourceLine> const& lines,
                                                        std::size_t first);
 

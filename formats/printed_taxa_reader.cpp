@@ -7,6 +7,7 @@
 #include "keydrift/formats/printed_capital_epithets.hpp"
 #include "keydrift/formats/printed_chars.hpp"
 #include "keydrift/formats/printed_destination_words.hpp"
+#include "keydrift/formats/printed_figures.hpp"
 #include "keydrift/formats/printed_hybrids.hpp"
 #include "keydrift/formats/printed_lower_ranks.hpp"
 #include "keydrift/formats/printed_name_remarks.hpp"
@@ -443,10 +444,6 @@ class TaxaReader {
            (ends || (words_.is_author_at(i + 1) && !joined));
   }
 
-  [[nodiscard]] static bool is_bare_number(std::string_view printed) {
-    return !printed.empty() && printed.find_first_not_of("0123456789") == printed.npos;
-  }
-
   // Moves to the next taxon of a list; false when the list is over.
   bool next_taxon() {
     if (at_ >= words_.size() || sentence_ended_ || at_ == bracket_ends_) return false;
@@ -464,7 +461,7 @@ class TaxaReader {
                      (counted_ && separated && is_latin_epithet(without_end(word(i + 1)))));
     // "3 Aus bus, 17 Aus cus": numbers without a stop, as before the first one.
     bool const bare = counted_ && !numbered && is_digit(code_point_at(word(0), 0).value) &&
-                      !word(0).ends_with('.') && is_bare_number(word(i)) &&
+                      !word(0).ends_with('.') && !word(i).empty() && only_figures(word(i)) &&
                       words_.starts_taxon(i + 1);
     if (counted || bare) ++i;
     bool const authored = !reading_.taxa.back().authorship.empty();

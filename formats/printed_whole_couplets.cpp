@@ -76,9 +76,7 @@ class WholeCouplets {
       do {
         bool const rival = misread || label_of(i).has_value();
         if (!paragraph.begins.empty() && !rival && answers(i) && !is_lettered(paragraph)) return {};
-        if (!paragraph.text.empty()) paragraph.text += ' ';
-        paragraph.begins.push_back(paragraph.text.size());
-        paragraph.text += lines_[i].text;
+        paragraph.add_line(lines_[i].text);
         ++i;
       } while (i < lines_.size() && !lines_[i].text.empty() && goes_on(i, label->number) &&
                paragraph.begins.size() < kMostLinesOfParagraph);
@@ -97,18 +95,17 @@ class WholeCouplets {
     for (std::size_t c = 0; c < found.couplets.size(); ++c) {
       auto const& place = found.couplets[c];
       CoupletParagraph paragraph;
-      paragraph.first = place.line;
-      paragraph.offset = place.at;
+      paragraph.first = place.spot.line;
+      paragraph.offset = place.spot.at;
       paragraph.label = place.label;
-      auto const last = c + 1 < found.couplets.size() ? found.couplets[c + 1] : end_at(found.end);
-      for (auto line = place.line; line <= last.line && !lines_[line].text.empty(); ++line) {
+      auto const last =
+          c + 1 < found.couplets.size() ? found.couplets[c + 1].spot : spot_before(found.end);
+      for (auto line = place.spot.line; line <= last.line && !lines_[line].text.empty(); ++line) {
         std::string_view text = lines_[line].text;
         if (line == last.line) text = text.substr(0, last.at);
-        if (line == place.line) text.remove_prefix(place.at);
+        if (line == place.spot.line) text.remove_prefix(place.spot.at);
         if (text.empty()) break;
-        if (!paragraph.text.empty()) paragraph.text += ' ';
-        paragraph.begins.push_back(paragraph.text.size());
-        paragraph.text += text;
+        paragraph.add_line(text);
       }
       find_cuts(paragraph);
       key.push_back(std::move(paragraph));
@@ -116,9 +113,9 @@ class WholeCouplets {
     return key;
   }
 
-  // Where line `end` begins, as the end of the one before it.
-  [[nodiscard]] CoupletPlace end_at(std::size_t end) const {
-    return {end - 1, lines_[end - 1].text.size(), {}};
+  // The end of the line before line `end`.
+  [[nodiscard]] Spot spot_before(std::size_t end) const {
+    return {end - 1, lines_[end - 1].text.size()};
   }
 
   // The label of couplet `number` with misread figures, before a capital or a letter in brackets.
