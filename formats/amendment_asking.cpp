@@ -70,8 +70,7 @@ bool leaves_as_it_is(std::vector<Token> const& tokens) {
 
 }  // namespace
 
-bool asks_for_change(std::string_view sentence, std::vector<Token> const& tokens,
-                     std::vector<NumberList> const& couplets) {
+bool asks_for_change(std::vector<Token> const& tokens, std::vector<NumberList> const& couplets) {
   bool const verb = has_sense(tokens, Sense::replace) || has_sense(tokens, Sense::insert) ||
                     has_sense(tokens, Sense::remove) || has_sense(tokens, Sense::add) ||
                     asks_to_change(tokens) ||
@@ -80,7 +79,7 @@ bool asks_for_change(std::string_view sentence, std::vector<Token> const& tokens
   auto const named = std::find_if(couplets.begin(), couplets.end(),
                                   [](NumberList const& one) { return one.noun; });
   if (named == couplets.end()) return verb && quotations_among(tokens) >= 2;
-  if (verb || speaks_of_swapping(tokens) || speaks_of_renumbering(sentence)) return true;
+  if (verb || speaks_of_swapping(tokens) || speaks_of_renumbering(tokens)) return true;
   if (speaks_of_misprint(tokens)) return true;
   return stands_in_front(tokens, named->first) && tokens.size() > named->last + 1 &&
          !has_sense(tokens, Sense::modification) && !leaves_as_it_is(tokens);

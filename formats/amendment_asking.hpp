@@ -2,7 +2,6 @@
 // Does a sentence ask for a change of the key, though nothing more of it was understood?  Inner
 // header of formats.
 
-#include <string_view>
 #include <vector>
 
 #include "keydrift/formats/amendment_where.hpp"
@@ -12,7 +11,7 @@ namespace keydrift::printed {
 
 // A sentence that begins with a couplet does, and one that speaks of a couplet and of a change.
 // `couplets`: those that it names.
-[[nodiscard]] bool asks_for_change(std::string_view sentence, std::vector<Token> const& tokens,
+[[nodiscard]] bool asks_for_change(std::vector<Token> const& tokens,
                                    std::vector<NumberList> const& couplets);
 
 // "The two leads should be interchanged".

@@ -59,7 +59,7 @@ class Clause {
 
   [[nodiscard]] bool inserts() const { return has(Sense::insert) || has(Sense::add); }
 
-  [[nodiscard]] bool seems_to_instruct() const { return asks_for_change(text_, tokens_, lists_); }
+  [[nodiscard]] bool seems_to_instruct() const { return asks_for_change(tokens_, lists_); }
 
  private:
   [[nodiscard]] std::size_t quotes() const {
@@ -171,7 +171,7 @@ class Clause {
     // "The two leads should be interchanged" is no new wording.
     if (speaks_of_swapping(tokens_) && !has(Sense::replace) && !has(Sense::insert))
       return std::nullopt;
-    bool const adds = has(Sense::insert) || has(Sense::add);
+    bool const adds = inserts();
     // "At the end of the key add:", "insert the following couplets:".
     bool const says_below = !tokens_.empty() && tokens_.back().sense == Sense::colon;
     if (lists_.empty() && around_.label.empty() && adds && says_below && quotes() == 0 &&
@@ -274,9 +274,9 @@ class Clause {
     return is_one_of(kWords, plain_words(tokens_[i].text));
   }
   [[nodiscard]] static bool is_article(Token const& token) {
-    static constexpr std::array<std::string_view, 20> kWords{
+    static constexpr std::array<std::string_view, 19> kWords{
         "a",   "an", "the", "einem",   "einen", "einer", "dem", "den", "der", "un",
-        "une", "le", "la",  "nouveau", "el",    "un",    "o",   "um",  "uma", "now"};
+        "une", "le", "la",  "nouveau", "el",    "o",     "um",  "uma", "now"};
     return is_one_of(kWords, plain_words(token.text));
   }
 

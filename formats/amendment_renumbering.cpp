@@ -75,8 +75,6 @@ class RenumberingFinder {
     return accordingly();
   }
 
-  [[nodiscard]] bool speaks_of_it() const { return first_verb() < tokens_.size(); }
-
  private:
   struct Numbers {
     std::vector<LabelRange> ranges;
@@ -203,6 +201,8 @@ std::optional<RenumberingRead> find_renumbering(std::string_view text) {
   return RenumberingFinder{text}.find();
 }
 
-bool speaks_of_renumbering(std::string_view text) { return RenumberingFinder{text}.speaks_of_it(); }
+bool speaks_of_renumbering(std::vector<Token> const& tokens) {
+  return std::any_of(tokens.begin(), tokens.end(), renumbers);
+}
 
 }  // namespace keydrift::printed

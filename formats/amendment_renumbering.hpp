@@ -5,7 +5,9 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
+#include "keydrift/formats/amendment_words.hpp"
 #include "keydrift/key/amendment.hpp"
 
 namespace keydrift::printed {
@@ -19,6 +21,6 @@ struct RenumberingRead {
 [[nodiscard]] std::optional<RenumberingRead> find_renumbering(std::string_view text);
 
 // "renumber", "umnummerieren" and the like, whether or not they are understood.
-[[nodiscard]] bool speaks_of_renumbering(std::string_view text);
+[[nodiscard]] bool speaks_of_renumbering(std::vector<Token> const& tokens);
 
 }  // namespace keydrift::printed

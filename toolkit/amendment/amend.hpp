@@ -62,21 +62,21 @@ struct Amended {
 // What is found wrong in an edition; the default is proof_structure.
 using Proof = std::function<std::vector<Finding>(Edition)>;
 
-// Applies the pieces one after the other.  In each, couplets are replaced, inserted and removed
-// first, in printed order, after
-// those of the edition have the numbers that the piece gives them, then the destinations of its
-// leads are looked up (in the piece, else in the edition), then words are changed and leads
-// redirected, and at last the couplets that nothing leads to yet are linked: a lead of the couplet
-// before that leads where an inserted couplet leads on to now leads to the inserted one.
-// Back-references are told anew where the edition prints them and the leads to a couplet changed.
+// Applies the pieces one after the other.  In each, couplets of the edition get the numbers that
+// the piece gives them; couplets are replaced, inserted and removed, in printed order; the
+// destinations of its leads are looked up (in the piece, else in the edition); words are changed
+// and leads redirected; and at last the couplets that nothing leads to yet are linked: a lead of
+// the couplet before that leads where an inserted couplet leads on to now leads to the inserted
+// one. Back-references are told anew where the edition prints them and the leads to a couplet
+// changed.
 //
 // Codes of `unplaced` (errors): those of Amendment::not_understood; no-such-couplet,
 // ambiguous-couplet, conflicting-instructions, couplet-without-number, couplet-without-leads,
 // words-not-found, words-found-several-times, unlinked-couplet, number-not-free,
 // numbers-do-not-fit, number-before-or-after.  Of `remarks`: number-taken, destination-looked-up,
-// words-taken-for-destination, note-left-out, abbreviation-not-resolved,
-// expanded-name, amends-another-edition, shares-nothing,
-// front-matter-not-applied. Findings on words of a piece bear the piece's file name and places.
+// words-taken-for-destination, note-left-out, abbreviation-not-resolved, expanded-name,
+// amends-another-edition, shares-nothing, front-matter-not-applied.  Findings on words of a piece
+// bear the piece's file name and places.
 [[nodiscard]] Amended amend(Edition const& edition, std::span<Amendment const> pieces,
                             Proof const& proof = {});
 

@@ -127,8 +127,7 @@ class Placer {
     // "Couplets 8–13 become 9–14; before 8 insert 8".
     bool const in_room = !step.couplets.empty() && a_.moves(step.beside) && step.before;
     if (in_room && label_key(piece_[step.couplets.front()].label) == label_key(step.beside)) {
-      PlaceByNumber const by_number{step.couplets, true, {}};
-      take(by_number);
+      take(PlaceByNumber{step.couplets, true, {}});
       return;
     }
     if (in_room) {
@@ -215,12 +214,14 @@ class Placer {
       bool const anew = std::any_of(step.couplets.begin(), step.couplets.end(), [&](CoupletId id) {
         return piece_[id].leads.size() > 1 && draft_.find(piece_[id].label) == beside;
       });
-      PlaceByNumber const by_number{step.couplets};
-      anew ? take(by_number) : take(InsertCouplets{step.target.label, false, step.couplets});
+      if (anew) {
+        take(PlaceByNumber{step.couplets});
+      } else {
+        take(InsertCouplets{step.target.label, false, step.couplets});
+      }
       return;
     }
-    PlaceByNumber by_number{step.couplets, true, {}};
-    take(by_number);
+    take(PlaceByNumber{step.couplets, true, {}});
   }
 
   void take(RenumberCouplets const&) {}  // see number_anew

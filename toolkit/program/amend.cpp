@@ -91,8 +91,7 @@ bool ends_in_unknown_form(AmendArguments const& arguments) {
 ExitCode amend_command(AmendArguments const& arguments, StyleOptions const& style,
                        Context& context) {
   if (ends_in_unknown_form(arguments)) {
-    context.err << "keydrift amend: say the form with --to, or name an output that ends in "
-                   ".txt, .json, .xml, .html or .md\n";
+    context.err << "keydrift amend: " << kHowToSayForm << '\n';
     return kBadUsage;
   }
   auto const input = load_edition(arguments.edition, context);

@@ -35,8 +35,7 @@ PrintOptions print_options(ConvertArguments const& arguments) {
 ExitCode convert(ConvertArguments const& arguments, Context& context) {
   auto const form = edition_form(arguments.to, arguments.output);
   if (!form) {
-    context.err << "keydrift convert: say the form with --to, or name an output that ends in "
-                   ".txt, .json, .xml, .html or .md\n";
+    context.err << "keydrift convert: " << kHowToSayForm << '\n';
     return kBadUsage;
   }
   auto input = load_edition(arguments.edition, context);

@@ -24,6 +24,10 @@ enum class EditionForm : std::uint8_t { parallel, indented, serial, json, sdd, h
 [[nodiscard]] std::optional<EditionForm> edition_form(std::string_view name,
                                                       std::string_view output);
 
+// What to do where neither tells a form.
+inline constexpr std::string_view kHowToSayForm =
+    "say the form with --to, or name an output that ends in .txt, .json, .xml, .html or .md";
+
 // The edition in the form; no value when the form cannot hold it.  The findings tell why, or what
 // the form leaves out.  The layout in `options` is that of the form, whatever it was.  JSON and SDD
 // hold the statements as the lexicon reads them; JSON holds `findings`, those of reading the
